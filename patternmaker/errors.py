@@ -1,0 +1,98 @@
+"""One family of errors; each carries its facts.
+
+::
+
+    PatternmakerError        everything this package raises on purpose
+    ├── Refusal              one mistake in what was given: field, value, limit, mend
+    ├── Refusals             all the mistakes of one job, to be mended in one go
+    └── OutputFault          the disk or the folder did not take the files
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator
+
+
+class PatternmakerError(Exception):
+    """The root: catch this to catch all that the package raises on purpose."""
+
+
+def _plain(value: object, unit: object) -> str:
+    del unit
+    return str(value)
+
+
+class Refusal(PatternmakerError):
+    """One mistake: the field, what is wrong with its value, and how to mend it.
+
+    Args:
+        field: where the mistake stands, such as ``outline.corner``.
+        says: the problem; ``{value}`` and ``{limit}`` are filled in when it is told.
+        value: what was given.
+        limit: the bound that it passed, if there is one.
+        mend: what to do about it.
+        show: turns a value or limit and a unit into text; lengths are held in millimetres.
+    """
+
+    def __init__(
+        self,
+        field: str,
+        says: str,
+        *,
+        value: object = None,
+        limit: object = None,
+        mend: str = "",
+        show: Callable[[Any, Any], str] = _plain,
+    ) -> None:
+        super().__init__(field, says)
+        self.field = field
+        self.says = says
+        self.value = value
+        self.limit = limit
+        self.mend = mend
+        self.show = show
+
+    def at(self, place: str) -> Refusal:
+        """Return the same mistake, seen from one step further out."""
+        field = f"{place}{self.field}" if place.endswith((".", ", ")) else f"{place}.{self.field}"
+        return Refusal(
+            field.rstrip("., "),
+            self.says,
+            value=self.value,
+            limit=self.limit,
+            mend=self.mend,
+            show=self.show,
+        )
+
+    def told(self, unit: object = None) -> str:
+        """Return the whole message, its lengths in ``unit`` (millimetres if none is given)."""
+        problem = self.says.format(
+            value=self.show(self.value, unit), limit=self.show(self.limit, unit)
+        )
+        parts = (f"{self.field}: {problem}" if self.field else problem, self.mend)
+        return "; ".join(part for part in parts if part)
+
+    def __str__(self) -> str:
+        return self.told()
+
+
+class Refusals(PatternmakerError):
+    """Every mistake of one job, in the order in which they stand in it."""
+
+    def __init__(self, mistakes: Iterable[Refusal], unit: object = None) -> None:
+        self.mistakes = tuple(mistakes)
+        self.unit = unit
+        super().__init__(self.mistakes)
+
+    def __iter__(self) -> Iterator[Refusal]:
+        return iter(self.mistakes)
+
+    def __str__(self) -> str:
+        return "\n".join(mistake.told(self.unit) for mistake in self.mistakes)
+
+
+class OutputFault(PatternmakerError):
+    """The files could not be written; the earlier ones are as they were."""

@@ -1,0 +1,419 @@
+"""What a field knows about itself, and the one reader that checks fields by it.
+
+A shape, a cover or a table of allowances is a frozen dataclass whose fields are made by
+`length`, `rate`, `count`, `text`, `choice` and `switch`. Each says in a tape user's words what is
+measured, and carries its default and bounds; `at_most` and `at_least` bind fields to each other.
+Constructors, the job file, the help and the tests' strategies are all driven by these facts.
+
+>>> @measured
+... class Board(Measured):
+...     width: float = length("left to right", default=both(in_=12, mm=300), least=50)
+...     corner: float = length("corner radius", default=both(mm=0), required=False)
+...     limits = (at_most("corner", lambda width: width / 2, "half the width", "make it smaller"),)
+>>> Board(width=100, corner=60)
+Traceback (most recent call last):
+...
+patternmaker.errors.Refusals: corner: 60 mm is more than half the width (50 mm); make it smaller
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import difflib
+import math
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any, ClassVar, Protocol, TypeVar, dataclass_transform
+
+from patternmaker.errors import Refusal, Refusals
+from patternmaker.units import (
+    MM_PER_INCH,
+    Unit,
+    read_length,
+    read_rate,
+    show_length_exactly,
+    show_rate,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator, Mapping
+
+T = TypeVar("T")
+M = TypeVar("M", bound="Measured")
+
+LONGEST = 5000.0  # mm; past any seat, and the longest side of a PDF page (ISO 32000-1, Annex C)
+HAIR = 0.001  # mm; far finer than a knife can follow: two lengths within it are the same
+
+
+class Quantity(Protocol):
+    """A kind of value: how it is read and shown, and its unit inside the program."""
+
+    unit: str
+
+    def read(self, raw: object, unit: Unit) -> Any:
+        """Return the value inside, or raise a `Refusal` that says what would be read."""
+
+    def show(self, value: Any, unit: Unit | None) -> str:
+        """Return the value as the job's reader sees it."""
+
+
+class Length:
+    """A length; millimetres inside."""
+
+    unit = "mm"
+
+    def read(self, raw: object, unit: Unit) -> float:
+        """Read tape notation."""
+        return read_length(raw, unit)
+
+    def show(self, value: float, unit: Unit | None) -> str:
+        """Show in the job's unit."""
+        return show_length_exactly(value, unit)
+
+
+class Rate:
+    """A share of one, such as a take-up."""
+
+    unit = "fraction"
+
+    def read(self, raw: object, unit: Unit) -> float:
+        """Read ``2.5%``, ``1/4 per 10`` or ``0.025``."""
+        return read_rate(raw, unit)
+
+    def show(self, value: float, unit: Unit | None) -> str:
+        """Show in per cent."""
+        return show_rate(value, unit)
+
+
+class Count:
+    """A whole number."""
+
+    unit = "count"
+
+    def read(self, raw: object, unit: Unit) -> int:
+        """Read a whole number."""
+        del unit
+        if isinstance(raw, bool) or not isinstance(raw, int):
+            raise Refusal("", "{value} is not a whole number", value=_brief(raw), mend="write 1")
+        return raw
+
+    def show(self, value: int, unit: Unit | None) -> str:
+        """Show in figures, huge ones in short."""
+        del unit
+        return f"{value:,}" if -1e15 < value < 1e15 else "a number of more than 15 digits"
+
+
+class Text:
+    """A line of text."""
+
+    unit = "text"
+
+    def read(self, raw: object, unit: Unit) -> str:
+        """Read a line of printable text."""
+        del unit
+        if not isinstance(raw, str):
+            raise Refusal("", "{value} is not text", value=_brief(raw), mend="put it in quotes")
+        text = " ".join(raw.split(" "))
+        if odd := next((sign for sign in text if not sign.isprintable()), None):
+            raise Refusal(
+                "", "holds a control character ({value})", value=f"U+{ord(odd):04X}",
+                mend="leave it out",
+            )  # fmt: skip
+        return text.strip()
+
+    def show(self, value: str, unit: Unit | None) -> str:
+        """Show as it is."""
+        del unit
+        return _brief(value)
+
+
+class Switch:
+    """Yes or no."""
+
+    unit = "yes or no"
+
+    def read(self, raw: object, unit: Unit) -> bool:
+        """Read true or false."""
+        del unit
+        if not isinstance(raw, bool):
+            raise Refusal("", "{value} is not true or false", value=_brief(raw), mend="write true")
+        return raw
+
+    def show(self, value: bool, unit: Unit | None) -> str:  # noqa: FBT001
+        """Show as the job file writes it."""
+        del unit
+        return str(value).lower()
+
+
+LENGTH, RATE, COUNT, TEXT, SWITCH = Length(), Rate(), Count(), Text(), Switch()
+
+
+def _brief(value: object) -> str:
+    """Return a value for a message: quoted, and never longer than a line."""
+    try:
+        shown = repr(value)
+    except ValueError:  # an integer of thousands of digits
+        return "a number of thousands of digits"
+    return shown if len(shown) <= 60 else shown[:57] + "…"
+
+
+@dataclass(frozen=True)
+class Default:
+    """A default in each system of units; both are held in millimetres where they are lengths."""
+
+    metric: Any
+    inch: Any
+
+    def in_(self, unit: Unit) -> Any:
+        """Return the default for a job in ``unit``."""
+        return self.inch if unit is Unit.IN else self.metric
+
+
+def both(*, mm: float, in_: float | None = None) -> Default:
+    """Return a default length: in millimetres for a metric job, in inches for an inch job."""
+    return Default(float(mm), float(mm) if in_ is None else in_ * MM_PER_INCH)
+
+
+@dataclass(frozen=True)
+class Fact:
+    """What one field knows about itself."""
+
+    words: str
+    quantity: Quantity
+    default: Default
+    least: float | None = None
+    most: float | None = None
+    above: float | None = None
+    required: bool = False
+    choices: tuple[str, ...] = ()
+
+    def mistake(self, name: str, value: Any) -> Refusal | None:
+        """Return what is wrong with ``value`` on its own, or None."""
+        if value is None or isinstance(value, bool):
+            return None
+        if self.choices and value not in self.choices:
+            return unknown(name, value, self.choices)
+        if isinstance(value, str):
+            return self._text_mistake(name, value)
+        if isinstance(value, float) and not math.isfinite(value):
+            return Refusal(name, "{value} is not a measurement", value=value, mend="measure again")
+        return self._bound_mistake(name, value)
+
+    def _text_mistake(self, name: str, value: str) -> Refusal | None:
+        if not value:
+            return Refusal(name, "is empty", mend="give it a name")
+        if self.most is not None and len(value) > self.most:
+            return Refusal(
+                name, "has {value} letters, more than {limit}", value=len(value),
+                limit=int(self.most), mend="shorten it",
+            )  # fmt: skip
+        return None
+
+    def _bound_mistake(self, name: str, value: float) -> Refusal | None:
+        for broken, says, limit, mend in (
+            (self.above is not None and value <= self.above, "{value} is not more than {limit}",
+             self.above, "measure again"),
+            (self.least is not None and value < self.least, "{value} is less than {limit}",
+             self.least, "make it {limit} or more"),
+            (self.most is not None and value > self.most, "{value} is more than {limit}",
+             self.most, "make it {limit} or less; check the unit"),
+        ):  # fmt: skip
+            if broken:
+                show = self.quantity.show
+                return Refusal(name, f"{says}; {mend}", value=value, limit=limit, show=show)
+        return None
+
+
+def _made(fact: Fact) -> Any:
+    return field(default=fact.default.metric, metadata={"fact": fact})
+
+
+def length(
+    words: str,
+    *,
+    default: Default | None = None,
+    least: float | None = 0.0,
+    above: float | None = None,
+    most: float = LONGEST,
+    required: bool = True,
+) -> Any:
+    """Make a field that holds a length in millimetres, or None where it has no default."""
+    return _made(Fact(words, LENGTH, default or Default(None, None), least, most, above, required))
+
+
+def rate(words: str, *, default: float | None = None, most: float = 1.0) -> Any:
+    """Make a field that holds a share of one."""
+    return _made(Fact(words, RATE, Default(default, default), 0.0, most))
+
+
+def count(words: str, *, default: int = 1, least: int = 1, most: int = 10_000) -> Any:
+    """Make a field that holds a whole number."""
+    return _made(Fact(words, COUNT, Default(default, default), least, most))
+
+
+def text(words: str, *, required: bool = True, most: int = 120) -> Any:
+    """Make a field that holds a line of text."""
+    return _made(Fact(words, TEXT, Default(None, None), most=most, required=required))
+
+
+def choice(words: str, choices: Iterable[str], *, default: str) -> Any:
+    """Make a field that holds one of a few words."""
+    return _made(Fact(words, TEXT, Default(default, default), choices=tuple(choices)))
+
+
+def switch(words: str, *, default: bool = False) -> Any:
+    """Make a field that holds yes or no."""
+    return _made(Fact(words, SWITCH, Default(default, default)))
+
+
+@dataclass(frozen=True)
+class Limit:
+    """A bound on one field that other fields set; ``bound`` takes them by name."""
+
+    field: str
+    bound: Callable[..., float | None]
+    words: str
+    mend: str
+    upper: bool
+
+    @property
+    def needs(self) -> tuple[str, ...]:
+        """The names of the fields that set the bound."""
+        return self.bound.__code__.co_varnames[: self.bound.__code__.co_argcount]
+
+    def value(self, values: Mapping[str, Any]) -> float | None:
+        """Return the bound for these values, or None where it sets none."""
+        return self.bound(*(values[name] for name in self.needs))
+
+    def mistake(self, values: Mapping[str, Any], show: Callable[..., str]) -> Refusal | None:
+        """Return how ``values`` break this limit, or None."""
+        value, bound = values[self.field], self.value(values)
+        if value is None or bound is None:
+            return None
+        if (value - bound if self.upper else bound - value) <= 1e-9:
+            return None
+        says = f"{{value}} is {'more' if self.upper else 'less'} than {self.words} ({{limit}})"
+        return Refusal(self.field, says, value=value, limit=bound, mend=self.mend, show=show)
+
+
+def at_most(field: str, bound: Callable[..., float | None], words: str, mend: str) -> Limit:
+    """Bind a field from above to others, named by the parameters of ``bound``."""
+    return Limit(field, bound, words, mend, upper=True)
+
+
+def at_least(field: str, bound: Callable[..., float | None], words: str, mend: str) -> Limit:
+    """Bind a field from below to others, named by the parameters of ``bound``."""
+    return Limit(field, bound, words, mend, upper=False)
+
+
+class Measured:
+    """A frozen set of measurements that can't be made wrong.
+
+    Raises:
+        Refusals: on construction, naming every field that is out of its bounds.
+    """
+
+    limits: ClassVar[tuple[Limit, ...]] = ()
+
+    def __post_init__(self) -> None:
+        if wrong := list(mistakes(type(self), vars(self))):
+            raise Refusals(wrong)
+
+
+@dataclass_transform(frozen_default=True, kw_only_default=True, field_specifiers=(field, length,
+                     rate, count, text, choice, switch))  # fmt: skip
+def measured(kind: type[T]) -> type[T]:
+    """Make a class of facts a frozen dataclass with named fields only."""
+    return dataclass(frozen=True, kw_only=True)(kind)
+
+
+def facts_of(kind: type[Measured]) -> dict[str, Fact]:
+    """Return the facts of each field, in the order in which they are asked for."""
+    return {
+        each.name: each.metadata["fact"]
+        for each in dataclasses.fields(kind)  # type: ignore[arg-type]
+        if "fact" in each.metadata
+    }
+
+
+def mistakes(kind: type[Measured], values: Mapping[str, Any]) -> Iterator[Refusal]:
+    """Yield every mistake among ``values``, limits between good fields included."""
+    facts = facts_of(kind)
+    good = {}
+    for name, fact in facts.items():
+        if name not in values:
+            continue
+        if wrong := fact.mistake(name, values[name]):
+            yield wrong
+        else:
+            good[name] = values[name]
+    for limit in kind.limits:
+        if {limit.field, *limit.needs} <= good.keys():
+            show = facts[limit.field].quantity.show
+            if wrong := limit.mistake(good, show):
+                yield wrong
+
+
+def unknown(name: str, value: object, known: Iterable[str]) -> Refusal:
+    """Return the refusal of a word that is none of the known ones, with the nearest of them."""
+    known = list(known)
+    near = difflib.get_close_matches(str(value).lower()[:60], known, n=1, cutoff=0.6)
+    mend = f"did you mean {near[0]!r}?" if near else f"it can be {', '.join(known)}"
+    return Refusal(name, "{value} is not known", value=_brief(value), mend=mend)
+
+
+class Reading:
+    """Gathers the mistakes of a whole job while its tables are read."""
+
+    def __init__(self, unit: Unit) -> None:
+        self.unit = unit
+        self.mistakes: list[Refusal] = []
+
+    def note(self, mistake: Refusal, place: str = "") -> None:
+        """Keep a mistake, with the place where it was found."""
+        self.mistakes.append(mistake.at(place) if place else mistake)
+
+    def table(self, raw: object, place: str) -> Mapping[str, object]:
+        """Return ``raw`` if it is a table; else note that it is none and return an empty one."""
+        if isinstance(raw, dict):
+            return raw
+        self.note(Refusal(place, "{value} is not a table", value=_brief(raw),
+                          mend="write it as { name = value, ... }"))  # fmt: skip
+        return {}
+
+    def unknown_keys(self, table: Mapping[str, object], known: Iterable[str], place: str) -> None:
+        """Note each key of ``table`` that is not known, with the nearest one that is."""
+        known = list(known)
+        for key in table:
+            if key not in known:
+                near = difflib.get_close_matches(key[:60], known, n=1, cutoff=0.5)
+                mend = f"did you mean {near[0]!r}?" if near else f"known: {', '.join(known)}"
+                self.note(Refusal(_brief(key)[1:-1], "is not a field here", mend=mend), place)
+
+    def read(
+        self, kind: type[M], table: Mapping[str, object], place: str, *, beside: Iterable[str] = ()
+    ) -> M | None:
+        """Return a ``kind`` read from ``table``, or None once its mistakes have been noted.
+
+        ``beside`` names the keys of the table that somebody else reads.
+        """
+        facts = facts_of(kind)
+        self.unknown_keys(table, [*facts, *beside], place)
+        before = len(self.mistakes)
+        values = dict(self._values(facts, table, place))
+        for mistake in mistakes(kind, values):
+            self.note(mistake, place)
+        return kind(**values) if len(self.mistakes) == before else None
+
+    def _values(
+        self, facts: Mapping[str, Fact], table: Mapping[str, object], place: str
+    ) -> Iterator[tuple[str, Any]]:
+        for name, fact in facts.items():
+            if name in table:
+                try:
+                    yield name, fact.quantity.read(table[name], self.unit)
+                except Refusal as mistake:
+                    self.note(mistake.at(name), place)
+            elif fact.required:
+                self.note(Refusal(name, "is missing", mend=f"give {fact.words}"), place)
+            else:
+                yield name, fact.default.in_(self.unit)

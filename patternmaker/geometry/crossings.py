@@ -1,0 +1,62 @@
+"""Where two segments meet; closed forms for lines and circles."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from patternmaker.geometry.segments import Arc, Line, Segment, cross, dot
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+ON_IT = 1e-7  # mm; a point this close to a segment's end lies on the segment
+
+
+def crossings(one: Segment, two: Segment) -> Iterator[complex]:
+    """Yield the points that two segments share (none where they run along each other)."""
+    for point in _candidates(one, two):
+        if one.distance(point) <= ON_IT and two.distance(point) <= ON_IT:
+            yield point
+
+
+def _candidates(one: Segment, two: Segment) -> Iterator[complex]:
+    if isinstance(one, Line):
+        yield from _lines(one, two) if isinstance(two, Line) else _line_and_circle(one, two)
+    elif isinstance(two, Line):
+        yield from _line_and_circle(two, one)
+    else:
+        yield from _circles(one, two)
+
+
+def _lines(one: Line, two: Line) -> Iterator[complex]:
+    way, other = one.end - one.start, two.end - two.start
+    slant = cross(way, other)
+    if abs(slant) > 1e-12 * abs(way) * abs(other):
+        yield one.start + way * cross(two.start - one.start, other) / slant
+
+
+def _line_and_circle(line: Line, arc: Arc) -> Iterator[complex]:
+    way = line.tangent()
+    foot = line.start + dot(arc.centre - line.start, way) * way
+    yield from _both_sides(foot, way, arc.radius, abs(foot - arc.centre))
+
+
+def _circles(one: Arc, two: Arc) -> Iterator[complex]:
+    apart = abs(two.centre - one.centre)
+    if apart < 1e-12:
+        return
+    way = (two.centre - one.centre) / apart
+    reach = (apart**2 + one.radius**2 - two.radius**2) / (2 * apart)
+    yield from _both_sides(one.centre + reach * way, 1j * way, one.radius, abs(reach))
+
+
+def _both_sides(foot: complex, way: complex, radius: float, reach: float) -> Iterator[complex]:
+    """Yield the ends of a chord from its foot, which lies ``reach`` from the centre."""
+    square = radius**2 - reach**2
+    if square < -1e-9 * radius:
+        return
+    half = math.sqrt(max(0.0, square))
+    yield foot + half * way
+    if half:
+        yield foot - half * way

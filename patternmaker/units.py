@@ -1,0 +1,226 @@
+"""Lengths and rates as a tape and a workshop say them, in and out; millimetres inside.
+
+>>> round(read_length('14 1/2"', Unit.MM), 9)
+368.3
+>>> show_length(368.3, Unit.IN)
+'14 1/2 in'
+"""
+
+from __future__ import annotations
+
+import math
+import re
+import unicodedata
+from enum import StrEnum
+from fractions import Fraction
+from functools import lru_cache
+
+from patternmaker.errors import Refusal
+
+MM_PER_INCH = 25.4  # international yard and pound agreement, 1959; exact
+EXAMPLES = "14 1/2, 14.5 in, 1 ft 2 1/2 in, 368 mm or 36.8 cm"
+RATE_EXAMPLES = "1/4 per 10, 2.5% or 0.025"
+LONGEST_TEXT = 60  # no measurement is longer; nothing longer is parsed
+
+
+class Unit(StrEnum):
+    """A unit in which a job is written and read."""
+
+    MM = "mm"
+    CM = "cm"
+    IN = "in"
+
+    @property
+    def mm(self) -> float:
+        """How many millimetres one of it is."""
+        return {Unit.MM: 1.0, Unit.CM: 10.0, Unit.IN: MM_PER_INCH}[self]
+
+
+_UNITS = {
+    "mm": 1.0, "cm": 10.0, "m": 1000.0,
+    '"': MM_PER_INCH, "in": MM_PER_INCH, "inch": MM_PER_INCH, "inches": MM_PER_INCH,
+    "'": 12 * MM_PER_INCH, "ft": 12 * MM_PER_INCH, "foot": 12 * MM_PER_INCH,
+    "feet": 12 * MM_PER_INCH,
+}  # fmt: skip
+_NUMBER = r"\d+\s*[- ]\s*\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:[.,]\d+)?|[.,]\d+"
+_FEET_AND_INCHES = re.compile(
+    rf"(?P<feet>\d+)\s*(?:'|ft|foot|feet)\s*(?P<inches>{_NUMBER})\s*(?:\"|in|inch|inches)?"
+)
+_ONE = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>{'|'.join(map(re.escape, _UNITS))})?")
+
+
+@lru_cache(maxsize=512)
+def _plain_text(text: str) -> str:
+    """Fold primes, quotes, dashes, odd spaces and vulgar fractions into plain characters."""
+    spaced = "".join(
+        f" {sign}" if unicodedata.decomposition(sign).startswith("<fraction>") else sign
+        for sign in text
+    )
+    folded = unicodedata.normalize("NFKC", spaced).lower()
+    for odd, plain in {"⁄": "/", "″": '"', "”": '"', "“": '"', "''": '"', "′": "'", "’": "'",
+                       "–": "-", "−": "-", "\u2010": "-"}.items():  # fmt: skip
+        folded = folded.replace(odd, plain)
+    return " ".join(folded.split())
+
+
+def _number(text: str) -> float:
+    """Read ``14``, ``14.5``, ``36,8``, ``1/2`` or ``14-1/2``."""
+    whole, _, fraction = text.replace("-", " ").rpartition(" ") if "/" in text else ("", "", text)
+    if "/" not in text:
+        return float(text.replace(",", "."))
+    over, under = (part.strip() for part in fraction.split("/"))
+    return float(whole.strip() or 0) + int(over) / int(under)
+
+
+def _tidy(text: str) -> str:
+    """Close up the spaces round a fraction bar, so that only the one before a fraction is left."""
+    return re.sub(r"\s*/\s*", "/", text)
+
+
+def _misread(text: object, wants: str, examples: str) -> Refusal:
+    shown = repr(text) if len(repr(text)) <= LONGEST_TEXT else repr(text)[:LONGEST_TEXT] + "…"
+    return Refusal("", "{value} is not " + wants, value=shown, mend=f"write it like {examples}")
+
+
+def read_length(raw: object, unit: Unit) -> float:
+    r"""Return a length in millimetres from what a tape says; a bare number is in ``unit``.
+
+    Raises:
+        Refusal: if it can't be read as a length.
+
+    >>> [round(read_length(t, Unit.IN), 3) for t in ("14-1/2", "14½ in", "1' 2 1/2", "36,8 cm")]
+    [368.3, 368.3, 368.3, 368.0]
+    """
+    if isinstance(raw, int | float) and not isinstance(raw, bool):
+        return _finite(raw, unit)
+    if not isinstance(raw, str) or len(raw) > LONGEST_TEXT:
+        raise _misread(raw, "a length", EXAMPLES)
+    text = _tidy(_plain_text(raw))
+    sign = -1.0 if text.startswith("-") else 1.0
+    text = text.removeprefix("-").strip()
+    if re.search(r"\d,\d{3}(?!\d)", text):
+        raise Refusal(
+            "", "{value} could be a decimal or thousands", value=repr(raw),
+            mend="write 1.25 or 1250, without the comma",
+        )  # fmt: skip
+    try:
+        return sign * _length(text, unit)
+    except (ValueError, ZeroDivisionError, OverflowError):
+        raise _misread(raw, "a length", EXAMPLES) from None
+
+
+def _finite(raw: float, unit: Unit) -> float:
+    try:
+        value = float(raw) * unit.mm
+    except OverflowError:
+        value = math.inf
+    if not math.isfinite(value):
+        raise _misread(raw, "a length", EXAMPLES)
+    return value
+
+
+def _length(text: str, unit: Unit) -> float:
+    if match := _FEET_AND_INCHES.fullmatch(text):
+        return (12 * int(match["feet"]) + _number(match["inches"])) * MM_PER_INCH
+    if match := _ONE.fullmatch(text):
+        return _number(match["number"]) * (_UNITS[match["unit"]] if match["unit"] else unit.mm)
+    raise ValueError(text)
+
+
+def read_rate(raw: object, unit: Unit = Unit.MM) -> float:
+    """Return a rate as a fraction of one, from ``1/4 per 10``, ``2.5%`` or ``0.025``.
+
+    Raises:
+        Refusal: if it can't be read as a rate.
+
+    >>> read_rate("1/4 per 10"), read_rate("2.5%"), read_rate(0.025)
+    (0.025, 0.025, 0.025)
+    """
+    if isinstance(raw, int | float) and not isinstance(raw, bool) and math.isfinite(raw):
+        return float(raw)
+    if isinstance(raw, str) and len(raw) <= LONGEST_TEXT:
+        text = _tidy(_plain_text(raw))
+        try:
+            if text.endswith("%"):
+                return _number(text.removesuffix("%").strip()) / 100
+            if " per " in text:
+                part, whole = text.split(" per ")
+                return read_length(part, unit) / read_length(whole, unit)
+            return _number(text)
+        except (ValueError, ZeroDivisionError, Refusal):
+            pass
+    raise _misread(raw, "a rate", RATE_EXAMPLES)
+
+
+def show_length(value: float, unit: Unit | None, *, bare: bool = False) -> str:
+    """Return a length as it is read off a tape in ``unit``; ``bare`` leaves the unit away.
+
+    Inches go to the nearest 1/16 in lowest terms, millimetres to the half, centimetres to 0.1.
+
+    >>> show_length(365.3, Unit.IN), show_length(365.3, Unit.MM), show_length(365.3, Unit.CM)
+    ('14 3/8 in', '365.5 mm', '36.5 cm')
+    """
+    unit = unit or Unit.MM
+    figures = {Unit.IN: _sixteenths, Unit.MM: _halves, Unit.CM: _tenths}[unit](value / unit.mm)
+    return figures if bare else f"{figures} {unit}"
+
+
+def show_length_exactly(value: float, unit: Unit | None) -> str:
+    """Return a length to the last digit that matters, for messages in which rounding would lie."""
+    unit = unit or Unit.MM
+    if value is None or not math.isfinite(value):
+        return str(value)
+    rounded = show_length(value, unit)
+    if abs(read_length(rounded, unit) - value) < 1e-6:
+        return rounded
+    return f"{value / unit.mm:.6g} {unit}"
+
+
+def _nearest(value: float, parts: int) -> int:
+    return math.floor(abs(value) * parts + 0.5)
+
+
+def _sixteenths(value: float) -> str:
+    count = _nearest(value, 16)
+    whole, rest = divmod(count, 16)
+    minus = "-" if value < 0 and count else ""
+    if not rest:
+        return f"{minus}{whole}"
+    return minus + (f"{whole} " if whole else "") + str(Fraction(rest, 16))
+
+
+def _halves(value: float) -> str:
+    count = _nearest(value, 2)
+    return ("-" if value < 0 and count else "") + f"{count / 2:g}" if count < 2e6 else f"{value:g}"
+
+
+def _tenths(value: float) -> str:
+    count = _nearest(value, 10)
+    return ("-" if value < 0 and count else "") + f"{count / 10:.1f}"
+
+
+def show_rate(value: float, unit: object = None) -> str:
+    """Return a rate in per cent.
+
+    >>> show_rate(0.025)
+    '2.5 %'
+    """
+    del unit
+    return f"{value * 100:.4g} %" if abs(value) >= 5e-7 else "0 %"
+
+
+_UPPER = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
+_LOWER = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
+
+
+def with_set_fractions(text: str) -> str:
+    """Return ``text`` with its fractions in superior and inferior figures, for print.
+
+    >>> with_set_fractions("14 13/16 in")
+    '14 ¹³⁄₁₆ in'
+    """
+    return re.sub(
+        r"\b(\d{1,2})/(\d{1,2})\b",
+        lambda match: f"{match[1].translate(_UPPER)}⁄{match[2].translate(_LOWER)}",
+        text,
+    )
