@@ -1,20 +1,4 @@
-"""What a field knows about itself, and the one reader that checks fields by it.
-
-A shape, a cover or a table of allowances is a frozen dataclass whose fields are made by
-`length`, `rate`, `count`, `text`, `choice` and `switch`. Each says in a tape user's words what is
-measured, and carries its default and bounds; `at_most` and `at_least` bind fields to each other.
-Constructors, the job file, the help and the tests' strategies are all driven by these facts.
-
->>> @measured
-... class Board(Measured):
-...     width: float = length("left to right", default=both(in_=12, mm=300), least=50)
-...     corner: float = length("corner radius", default=both(mm=0), required=False)
-...     limits = (at_most("corner", lambda width: width / 2, "half the width", "make it smaller"),)
->>> Board(width=100, corner=60)
-Traceback (most recent call last):
-...
-patternmaker.errors.Refusals: corner: 60 mm is more than half the width (50 mm); make it smaller
-"""
+"""Fields that carry their own facts, and the check of a set of values against them."""
 
 from __future__ import annotations
 
@@ -22,138 +6,21 @@ import dataclasses
 import difflib
 import math
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any, ClassVar, Protocol, TypeVar, dataclass_transform
+from typing import TYPE_CHECKING, Any, ClassVar, TypeVar, dataclass_transform
 
 from patternmaker.errors import Refusal, Refusals
-from patternmaker.units import (
-    MM_PER_INCH,
-    Unit,
-    read_length,
-    read_rate,
-    show_length_exactly,
-    show_rate,
-)
+from patternmaker.facts.quantities import COUNT, LENGTH, RATE, SWITCH, TEXT, brief
+from patternmaker.units import MM_PER_INCH, Unit
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping
 
+    from patternmaker.facts.quantities import Quantity
+
 T = TypeVar("T")
-M = TypeVar("M", bound="Measured")
 
 LONGEST = 5000.0  # mm; past any seat, and the longest side of a PDF page (ISO 32000-1, Annex C)
 HAIR = 0.001  # mm; far finer than a knife can follow: two lengths within it are the same
-
-
-class Quantity(Protocol):
-    """A kind of value: how it is read and shown, and its unit inside the program."""
-
-    unit: str
-
-    def read(self, raw: object, unit: Unit) -> Any:
-        """Return the value inside, or raise a `Refusal` that says what would be read."""
-
-    def show(self, value: Any, unit: Unit | None) -> str:
-        """Return the value as the job's reader sees it."""
-
-
-class Length:
-    """A length; millimetres inside."""
-
-    unit = "mm"
-
-    def read(self, raw: object, unit: Unit) -> float:
-        """Read tape notation."""
-        return read_length(raw, unit)
-
-    def show(self, value: float, unit: Unit | None) -> str:
-        """Show in the job's unit."""
-        return show_length_exactly(value, unit)
-
-
-class Rate:
-    """A share of one, such as a take-up."""
-
-    unit = "fraction"
-
-    def read(self, raw: object, unit: Unit) -> float:
-        """Read ``2.5%``, ``1/4 per 10`` or ``0.025``."""
-        return read_rate(raw, unit)
-
-    def show(self, value: float, unit: Unit | None) -> str:
-        """Show in per cent."""
-        return show_rate(value, unit)
-
-
-class Count:
-    """A whole number."""
-
-    unit = "count"
-
-    def read(self, raw: object, unit: Unit) -> int:
-        """Read a whole number."""
-        del unit
-        if isinstance(raw, bool) or not isinstance(raw, int):
-            raise Refusal("", "{value} is not a whole number", value=_brief(raw), mend="write 1")
-        return raw
-
-    def show(self, value: int, unit: Unit | None) -> str:
-        """Show in figures, huge ones in short."""
-        del unit
-        return f"{value:,}" if -1e15 < value < 1e15 else "a number of more than 15 digits"
-
-
-class Text:
-    """A line of text."""
-
-    unit = "text"
-
-    def read(self, raw: object, unit: Unit) -> str:
-        """Read a line of printable text."""
-        del unit
-        if not isinstance(raw, str):
-            raise Refusal("", "{value} is not text", value=_brief(raw), mend="put it in quotes")
-        text = " ".join(raw.split(" "))
-        if odd := next((sign for sign in text if not sign.isprintable()), None):
-            raise Refusal(
-                "", "holds a control character ({value})", value=f"U+{ord(odd):04X}",
-                mend="leave it out",
-            )  # fmt: skip
-        return text.strip()
-
-    def show(self, value: str, unit: Unit | None) -> str:
-        """Show as it is."""
-        del unit
-        return _brief(value)
-
-
-class Switch:
-    """Yes or no."""
-
-    unit = "yes or no"
-
-    def read(self, raw: object, unit: Unit) -> bool:
-        """Read true or false."""
-        del unit
-        if not isinstance(raw, bool):
-            raise Refusal("", "{value} is not true or false", value=_brief(raw), mend="write true")
-        return raw
-
-    def show(self, value: bool, unit: Unit | None) -> str:  # noqa: FBT001
-        """Show as the job file writes it."""
-        del unit
-        return str(value).lower()
-
-
-LENGTH, RATE, COUNT, TEXT, SWITCH = Length(), Rate(), Count(), Text(), Switch()
-
-
-def _brief(value: object) -> str:
-    """Return a value for a message: quoted, and never longer than a line."""
-    try:
-        shown = repr(value)
-    except ValueError:  # an integer of thousands of digits
-        return "a number of thousands of digits"
-    return shown if len(shown) <= 60 else shown[:57] + "…"
 
 
 @dataclass(frozen=True)
@@ -358,62 +225,4 @@ def unknown(name: str, value: object, known: Iterable[str]) -> Refusal:
     known = list(known)
     near = difflib.get_close_matches(str(value).lower()[:60], known, n=1, cutoff=0.6)
     mend = f"did you mean {near[0]!r}?" if near else f"it can be {', '.join(known)}"
-    return Refusal(name, "{value} is not known", value=_brief(value), mend=mend)
-
-
-class Reading:
-    """Gathers the mistakes of a whole job while its tables are read."""
-
-    def __init__(self, unit: Unit) -> None:
-        self.unit = unit
-        self.mistakes: list[Refusal] = []
-
-    def note(self, mistake: Refusal, place: str = "") -> None:
-        """Keep a mistake, with the place where it was found."""
-        self.mistakes.append(mistake.at(place) if place else mistake)
-
-    def table(self, raw: object, place: str) -> Mapping[str, object]:
-        """Return ``raw`` if it is a table; else note that it is none and return an empty one."""
-        if isinstance(raw, dict):
-            return raw
-        self.note(Refusal(place, "{value} is not a table", value=_brief(raw),
-                          mend="write it as { name = value, ... }"))  # fmt: skip
-        return {}
-
-    def unknown_keys(self, table: Mapping[str, object], known: Iterable[str], place: str) -> None:
-        """Note each key of ``table`` that is not known, with the nearest one that is."""
-        known = list(known)
-        for key in table:
-            if key not in known:
-                near = difflib.get_close_matches(key[:60], known, n=1, cutoff=0.5)
-                mend = f"did you mean {near[0]!r}?" if near else f"known: {', '.join(known)}"
-                self.note(Refusal(_brief(key)[1:-1], "is not a field here", mend=mend), place)
-
-    def read(
-        self, kind: type[M], table: Mapping[str, object], place: str, *, beside: Iterable[str] = ()
-    ) -> M | None:
-        """Return a ``kind`` read from ``table``, or None once its mistakes have been noted.
-
-        ``beside`` names the keys of the table that somebody else reads.
-        """
-        facts = facts_of(kind)
-        self.unknown_keys(table, [*facts, *beside], place)
-        before = len(self.mistakes)
-        values = dict(self._values(facts, table, place))
-        for mistake in mistakes(kind, values):
-            self.note(mistake, place)
-        return kind(**values) if len(self.mistakes) == before else None
-
-    def _values(
-        self, facts: Mapping[str, Fact], table: Mapping[str, object], place: str
-    ) -> Iterator[tuple[str, Any]]:
-        for name, fact in facts.items():
-            if name in table:
-                try:
-                    yield name, fact.quantity.read(table[name], self.unit)
-                except Refusal as mistake:
-                    self.note(mistake.at(name), place)
-            elif fact.required:
-                self.note(Refusal(name, "is missing", mend=f"give {fact.words}"), place)
-            else:
-                yield name, fact.default.in_(self.unit)
+    return Refusal(name, "{value} is not known", value=brief(value), mend=mend)

@@ -1,0 +1,89 @@
+"""What a field knows about itself, and the one reader that checks fields by it.
+
+A shape, a cover or a table of allowances is a frozen dataclass whose fields are made by
+`length`, `rate`, `count`, `text`, `choice` and `switch`. Each says in a tape user's words what is
+measured, and carries its default and bounds; `at_most` and `at_least` bind fields to each other.
+Constructors, the job file, the help and the tests' strategies are all driven by these facts.
+
+>>> @measured
+... class Board(Measured):
+...     width: float = length("left to right", default=both(in_=12, mm=300), least=50)
+...     corner: float = length("corner radius", default=both(mm=0), required=False)
+...     limits = (at_most("corner", lambda width: width / 2, "half the width", "make it smaller"),)
+>>> Board(width=100, corner=60)
+Traceback (most recent call last):
+...
+patternmaker.errors.Refusals: corner: 60 mm is more than half the width (50 mm); make it smaller
+"""
+
+from patternmaker.facts.fields import (
+    HAIR,
+    LONGEST,
+    Default,
+    Fact,
+    Limit,
+    Measured,
+    at_least,
+    at_most,
+    both,
+    choice,
+    count,
+    facts_of,
+    length,
+    measured,
+    mistakes,
+    rate,
+    switch,
+    text,
+    unknown,
+)
+from patternmaker.facts.quantities import (
+    COUNT,
+    LENGTH,
+    RATE,
+    SWITCH,
+    TEXT,
+    Count,
+    Length,
+    Quantity,
+    Rate,
+    Switch,
+    Text,
+)
+from patternmaker.facts.reading import (
+    Reading,
+)
+
+__all__ = [
+    "COUNT",
+    "HAIR",
+    "LENGTH",
+    "LONGEST",
+    "RATE",
+    "SWITCH",
+    "TEXT",
+    "Count",
+    "Default",
+    "Fact",
+    "Length",
+    "Limit",
+    "Measured",
+    "Quantity",
+    "Rate",
+    "Reading",
+    "Switch",
+    "Text",
+    "at_least",
+    "at_most",
+    "both",
+    "choice",
+    "count",
+    "facts_of",
+    "length",
+    "measured",
+    "mistakes",
+    "rate",
+    "switch",
+    "text",
+    "unknown",
+]
