@@ -50,9 +50,8 @@ from patternmaker.facts.quantities import (
     Switch,
     Text,
 )
-from patternmaker.facts.reading import (
-    Reading,
-)
+from patternmaker.facts.reading import Reading
+from patternmaker.facts.registry import Registry
 
 __all__ = [
     "COUNT",
@@ -71,6 +70,7 @@ __all__ = [
     "Quantity",
     "Rate",
     "Reading",
+    "Registry",
     "Switch",
     "Text",
     "at_least",

@@ -117,9 +117,9 @@ def count(words: str, *, default: int = 1, least: int = 1, most: int = 10_000) -
     return _made(Fact(words, COUNT, Default(default, default), least, most))
 
 
-def text(words: str, *, required: bool = True, most: int = 120) -> Any:
+def text(words: str, *, default: str | None = None, required: bool = True, most: int = 120) -> Any:
     """Make a field that holds a line of text."""
-    return _made(Fact(words, TEXT, Default(None, None), most=most, required=required))
+    return _made(Fact(words, TEXT, Default(default, default), most=most, required=required))
 
 
 def choice(words: str, choices: Iterable[str], *, default: str) -> Any:
@@ -180,6 +180,8 @@ class Measured:
     """
 
     limits: ClassVar[tuple[Limit, ...]] = ()
+    called: ClassVar[str] = ""
+    """What a job file calls it, where it is one of several."""
 
     def __post_init__(self) -> None:
         if wrong := list(mistakes(type(self), vars(self))):

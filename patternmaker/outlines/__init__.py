@@ -1,5 +1,5 @@
 """Seat shapes as seen from above, each in a file of its own."""
 
-from patternmaker.outlines.registry import Outline, shape, shapes
+from patternmaker.outlines.registry import SHAPES, Outline, shape
 
-__all__ = ["Outline", "shape", "shapes"]
+__all__ = ["SHAPES", "Outline", "shape"]

@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-import importlib
-import pkgutil
 from abc import abstractmethod
-from functools import cache
-from typing import TYPE_CHECKING, ClassVar, TypeVar
+from typing import TYPE_CHECKING, TypeVar, dataclass_transform
 
-from patternmaker.facts import Measured, measured
+from patternmaker.facts import Measured, Registry, count, length, rate
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable
 
     from patternmaker.geometry.contour import Contour
-
-_SHAPES: dict[str, type[Outline]] = {}
 
 
 class Outline(Measured):
@@ -27,32 +22,18 @@ class Outline(Measured):
     three: its middle, and its two ends, named with ``begins`` and ``ends``.
     """
 
-    shape_name: ClassVar[str]
-
     @abstractmethod
     def contour(self) -> Contour:
         """Return the outline through the seam, as measured."""
 
 
+SHAPES: Registry[Outline] = Registry("patternmaker.outlines")
 S = TypeVar("S", bound=Outline)
 
 
+@dataclass_transform(
+    frozen_default=True, kw_only_default=True, field_specifiers=(length, count, rate)
+)
 def shape(name: str) -> Callable[[type[S]], type[S]]:
     """Make a class of facts a known shape, called ``name`` in a job file."""
-
-    def known(kind: type[S]) -> type[S]:
-        made = measured(kind)
-        made.shape_name = name
-        _SHAPES[name] = made
-        return made
-
-    return known
-
-
-@cache
-def shapes() -> Mapping[str, type[Outline]]:
-    """Return every shape by name, in alphabetical order."""
-    package = importlib.import_module("patternmaker.outlines")
-    for module in pkgutil.iter_modules(package.__path__):
-        importlib.import_module(f"patternmaker.outlines.{module.name}")
-    return dict(sorted(_SHAPES.items()))
+    return SHAPES.known_as(name)  # type: ignore[return-value]

@@ -1,0 +1,1 @@
+"""The pieces that covers are put together from."""

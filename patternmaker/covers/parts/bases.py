@@ -1,0 +1,77 @@
+"""What goes on the underside: the base's template with its reference line, and the dust cover."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from patternmaker.covers.parts.tops import centre_cross
+from patternmaker.errors import Refusal
+from patternmaker.geometry.contour import Path
+from patternmaker.materials import Material
+from patternmaker.pattern.notes import Note
+from patternmaker.pattern.piece import Guide, LineKind, Piece
+from patternmaker.pattern.stations import CARDINALS
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from patternmaker.geometry.contour import Contour
+    from patternmaker.pattern.brief import Brief
+
+ACROSS_THE_EDGE = 12.0  # mm; length of the mark where stapling begins
+
+
+def objections(brief: Brief) -> Iterator[Refusal]:
+    """Yield whatever keeps the base's lines from being drawn inside it."""
+    for field, inset in (
+        ("allowances.reference_line", brief.allowances.reference_at),
+        ("allowances.dust_cover_inset", brief.allowances.dust_cover_inset),
+    ):
+        try:
+            brief.base.grown(-inset)
+        except Refusal as mistake:
+            yield mistake.at(field)
+
+
+def template(brief: Brief) -> Piece:
+    """Return the template of the base, with the reference line and where stapling begins."""
+    inset = brief.allowances.reference_at
+    reference = brief.base.grown(-inset)
+    return Piece(
+        "base template",
+        "base template",
+        brief.materials.get("base template", Material(kind="card")),
+        brief.base,
+        guides=(
+            Guide(LineKind.REFERENCE, reference),
+            *centre_cross(brief.base),
+            *(_staple_start(brief.base, joint, inset) for joint in CARDINALS),
+        ),
+        notes=(
+            Note("For the underside of the base: trace the reference line {} in", (inset,)),
+            Note("Pull the cover's edge to it, then staple: back, front, left, right"),
+        ),
+        lay="either way",
+    )
+
+
+def _staple_start(base: Contour, joint: str, inset: float) -> Guide:
+    along = base.station(joint)
+    point, out = base.point_at(along), base.outward(along)
+    stroke = Path.through(point, point - (inset + ACROSS_THE_EDGE) * out)
+    return Guide(LineKind.STAPLE, stroke, f"staple first: {joint}")
+
+
+def dust_cover(brief: Brief) -> Piece:
+    """Return the panel that closes the underside."""
+    finished = brief.base.grown(-brief.allowances.dust_cover_inset)
+    return Piece(
+        "dust cover",
+        "dust cover",
+        brief.materials.get("dust cover", Material(kind="cambric")),
+        finished.grown(brief.allowances.dust_cover_turning),
+        guides=(Guide(LineKind.FOLD, finished), *centre_cross(finished)),
+        finished=(finished.width, finished.height),
+        lay="either way",
+        notes=(Note("Turn in {} all round", (brief.allowances.dust_cover_turning,)),),
+    )

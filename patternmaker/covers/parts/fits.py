@@ -1,0 +1,124 @@
+"""The fit report of a boxed seat: what was measured, what is taken up, how far edges stretch."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from patternmaker.covers.parts.tops import TakeUp, take_ups
+from patternmaker.facts import HAIR
+from patternmaker.pattern.brief import TAKEN
+from patternmaker.pattern.notes import Note, Share
+from patternmaker.pattern.piece import Fit
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from patternmaker.geometry.contour import Contour
+    from patternmaker.materials import Material
+    from patternmaker.pattern.brief import Brief
+    from patternmaker.pattern.piece import Seam
+
+TAPE = 0.01  # of a length; a smaller difference is the tape; common practice, no source
+
+
+def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
+    """Return the report of a seat whose top is sewn along ``sew``."""
+    stretch_round = brief.outline.length / sew.length
+    stretches = tuple(_stretches(brief, stretch_round))
+    says = (
+        Note(TAKEN[brief.taken]),
+        *_taken_up(brief),
+        *(stretch.note for stretch in stretches if stretch.needed > 5e-5),
+        *_walked(seams),
+    )
+    warnings = (
+        *_tape(brief),
+        *(stretch.warning for stretch in stretches if stretch.is_too_far),
+    )
+    return Fit(stretch_round, says, warnings)
+
+
+def _taken_up(brief: Brief) -> Iterator[Note]:
+    across, along = take_ups(brief)
+    title = brief.material("top").title
+    if across.rate == along.rate == 0:
+        yield Note("No take-up in the top ({})", (title,))
+    elif across == along:
+        yield from _taken_one_way("Top", across)
+    else:
+        yield from (*_taken_one_way("Top across", across), *_taken_one_way("Top along", along))
+    if across.step:
+        yield Note("Cut sizes rounded to the nearest {}: the take-up comes to {} across, {} along",
+                   (across.step, Share(across.on_cut), Share(along.on_cut)))  # fmt: skip
+
+
+def _taken_one_way(which: str, each: TakeUp) -> Iterator[Note]:
+    yield Note(
+        "{}: take-up {}, cut {} instead of {}; {} of the finished width",
+        (which, Share(each.rate), each.cut, each.finished + 2 * each.allowance,
+         Share(each.on_finished)),
+    )  # fmt: skip
+
+
+@dataclass(frozen=True)
+class _Stretch:
+    """How far an edge must stretch to go on, against what its material gives that way."""
+
+    edge: str
+    material: Material
+    needed: float
+    gives: float
+
+    @property
+    def is_too_far(self) -> bool:
+        return self.needed > self.gives + 1e-9
+
+    @property
+    def note(self) -> Note:
+        return Note("{} stretches {} to go on; {} gives {} that way", self._values)
+
+    @property
+    def warning(self) -> Note:
+        return Note(
+            "{} must stretch {} to go on, but {} gives only {} that way: "
+            "take up less, or cover it in what gives more", self._values
+        )  # fmt: skip
+
+    @property
+    def _values(self) -> tuple[str, Share, str, Share]:
+        return self.edge, Share(self.needed), self.material.title, Share(self.gives)
+
+
+def _stretches(brief: Brief, stretch_round: float) -> Iterator[_Stretch]:
+    across, along = take_ups(brief)
+    top, boxing = brief.material("top"), brief.material("boxing")
+    yield _Stretch("Top, from left to right,", top, 1 / across.scale - 1, top.gives_across)
+    yield _Stretch("Top, from front to back,", top, 1 / along.scale - 1, top.gives_along)
+    runs_along = boxing.known.boxing_runs_along
+    gives = boxing.gives_along if runs_along else boxing.gives_across
+    yield _Stretch("Boxing, round the seat,", boxing, stretch_round - 1, gives)
+
+
+def _tape(brief: Brief) -> Iterator[Note]:
+    """Yield what a tape round the seam says against the measured width, if it says anything."""
+    if brief.measured_round is None:
+        return
+    differs = brief.measured_round / brief.taped.length - 1
+    if abs(differs) < TAPE:
+        return
+    implied = brief.taped.width * (1 + differs)
+    won = "that width was used" if brief.trusts_round else "the measured width was used"
+    yield Note(
+        "The tape round the seam ({}) disagrees with the measured width ({}) by {}: it implies a "
+        "width of {}; " + won,
+        (brief.measured_round, brief.taped.width, Share(abs(differs)), implied),
+    )  # fmt: skip
+
+
+def _walked(seams: tuple[Seam, ...]) -> Iterator[Note]:
+    spans = sum(len(seam.spans) for seam in seams)
+    worst = max(seam.worst for seam in seams)
+    says = "meets" if worst <= HAIR else "differs"
+    yield Note("Seams walked: each of {} spans {} within {} mm",
+               (str(spans), says, f"{max(worst, HAIR):.3f}"))  # fmt: skip

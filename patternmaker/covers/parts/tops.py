@@ -1,0 +1,152 @@
+"""The top: the panel that one sits on, its take-up, and its edge."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from patternmaker.covers.parts.strips import sewing_places
+from patternmaker.geometry.contour import Contour, Path
+from patternmaker.geometry.plain import as_circle
+from patternmaker.pattern.clips import SHORT_OF_SEAM, clips
+from patternmaker.pattern.notes import Note
+from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece
+from patternmaker.pattern.stations import notches_round
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from patternmaker.pattern.brief import Brief
+    from patternmaker.pattern.stations import Station
+
+CROSS = 10.0  # mm; half the centre cross
+
+
+@dataclass(frozen=True)
+class TakeUp:
+    """What is taken off one way of a panel, exactly.
+
+    For a finished width W, seam allowance a and rate r the panel is cut (W + 2a)(1 - r) wide, or
+    the nearest whole number of ``step`` to it.
+
+    >>> TakeUp(finished=13.75, allowance=0.5, rate=0.025).cut
+    14.38125
+    >>> TakeUp(finished=13.75, allowance=0.5, rate=0.025, step=0.25).cut
+    14.5
+    """
+
+    finished: float
+    allowance: float
+    rate: float
+    step: float | None = None
+
+    @property
+    def cut(self) -> float:
+        """The cut width."""
+        exact = (self.finished + 2 * self.allowance) * (1 - self.rate)
+        return exact if self.step is None else math.floor(exact / self.step + 0.5) * self.step
+
+    @property
+    def scale(self) -> float:
+        """The sewn width over the finished one."""
+        return (self.cut - 2 * self.allowance) / self.finished
+
+    @property
+    def on_finished(self) -> float:
+        """The rate that the finished width sees."""
+        return 1 - self.scale
+
+    @property
+    def on_cut(self) -> float:
+        """The rate that the cut width comes to once it is rounded."""
+        return 1 - self.cut / (self.finished + 2 * self.allowance)
+
+
+def take_ups(brief: Brief) -> tuple[TakeUp, TakeUp]:
+    """Return the take-up across the seat, and along it; an old cover has had its own."""
+    material, allowances = brief.material("top"), brief.allowances
+    none = brief.taken == "old cover"
+    return (
+        TakeUp(brief.outline.width, allowances.seam, 0.0 if none else material.across,
+               allowances.round_cut_to),
+        TakeUp(brief.outline.height, allowances.seam, 0.0 if none else material.along,
+               allowances.round_cut_to),
+    )  # fmt: skip
+
+
+def sew_line(brief: Brief) -> Contour:
+    """Return the top's sew line: the outline, scaled about its centre by the take-up each way."""
+    across, along = take_ups(brief)
+    return brief.outline.scaled(across.scale, along.scale)
+
+
+def top(
+    brief: Brief, sew: Contour, places: tuple[Station, ...], joins: tuple[tuple[str, float], ...]
+) -> Piece:
+    """Return the top with its lines, notches and marks."""
+    allowances, material = brief.allowances, brief.material("top")
+    depth = allowances.notch_depth(material.known.notch)
+    return Piece(
+        "top",
+        "top",
+        material,
+        sew.grown(allowances.seam),
+        guides=(
+            Guide(LineKind.SEW, sew),
+            *centre_cross(sew),
+            *_clips(sew, allowances.seam),
+            *_sewing_marks(sew, joins, brief),
+        ),
+        notches=notches_round(sew, places, allowances.seam, depth),
+        edges={"edge": part_of_edge(sew, places, places[0].name, places[0].name)},
+        finished=(brief.outline.width, brief.outline.height),
+        lay=material.known.lay,
+        notes=tuple(_notes(brief, sew)),
+    )
+
+
+def part_of_edge(sew: Contour, places: tuple[Station, ...], begin: str, end: str) -> Edge:
+    """Return the edge from one station to another, all the way round where they are the same."""
+    names = [place.name for place in places]
+    first = names.index(begin)
+    ring = [(place.name, place.at) for place in places[first:]]
+    ring += [(place.name, place.at + sew.length) for place in places[: first + 1]]
+    last = next(i for i, (name, _) in enumerate(ring) if i and name == end)
+    return Edge("top", "edge", sew, tuple(ring[: last + 1]))
+
+
+def centre_cross(contour: Contour) -> Iterator[Guide]:
+    """Yield the two strokes of the cross in the middle of a panel."""
+    left, bottom, right, top_ = contour.bounds
+    centre = complex((left + right) / 2, (bottom + top_) / 2)
+    for way in (1, 1j):
+        stroke = Path.through(centre - CROSS * way, centre + CROSS * way)
+        yield Guide(LineKind.CENTRE, stroke, "centre")
+
+
+def _inward(sew: Contour, along: float, outer: float, inner: float) -> Path:
+    """Return a stroke square to a sew line, from ``outer`` mm outside it to ``inner``."""
+    point, out = sew.point_at(along), sew.outward(along)
+    return Path.through(point + outer * out, point + inner * out)
+
+
+def _clips(sew: Contour, allowance: float) -> Iterator[Guide]:
+    for along in clips(sew, allowance, convex=False):
+        yield Guide(LineKind.CLIP, _inward(sew, along, allowance, SHORT_OF_SEAM), "clip")
+
+
+def _sewing_marks(
+    sew: Contour, joins: tuple[tuple[str, float], ...], brief: Brief
+) -> Iterator[Guide]:
+    for name, along in sewing_places(sew.length, joins, brief.allowances):
+        yield Guide(LineKind.SEWING, _inward(sew, along, brief.allowances.seam, 0.0), name)
+
+
+def _notes(brief: Brief, sew: Contour) -> Iterable[Note]:
+    allowances, material = brief.allowances, brief.material("top")
+    yield Note("Seam allowance {}", (allowances.seam,))
+    if circle := as_circle(sew):
+        yield Note("Trammel: cut {}, sew {}", (circle.radius + allowances.seam, circle.radius))
+    if material.must_lie_one_way:
+        yield Note("Keep the arrow's way: the take-up differs by direction")

@@ -1,0 +1,38 @@
+"""Sentences with lengths in them, told in the unit of whoever reads them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from patternmaker.units import Unit, show_length, show_rate
+
+
+@dataclass(frozen=True)
+class Share:
+    """A share of one that a note tells in per cent."""
+
+    of_one: float
+
+
+@dataclass(frozen=True)
+class Note:
+    """A sentence with gaps for lengths (mm), shares and words.
+
+    >>> Note("cut {} wide", (120.65,)).told(Unit.IN)
+    'cut 4 3/4 in wide'
+    """
+
+    says: str
+    values: tuple[float | Share | str, ...] = ()
+
+    def told(self, unit: Unit) -> str:
+        """Return the sentence with its lengths in ``unit``."""
+        return self.says.format(*(_shown(value, unit) for value in self.values))
+
+
+def _shown(value: float | Share | str, unit: Unit) -> str:
+    if isinstance(value, str):
+        return value
+    if isinstance(value, Share):
+        return show_rate(round(value.of_one, 4))
+    return show_length(value, unit)

@@ -1,0 +1,188 @@
+"""A piece: what the knife cuts, and everything that is marked on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from patternmaker.geometry.contour import Contour, Path
+    from patternmaker.materials import Material
+    from patternmaker.pattern.notes import Note
+
+
+class LineKind(StrEnum):
+    """What a line on a piece is for."""
+
+    CUT = "cut line"
+    SEW = "sew line"
+    TOPSTITCH = "topstitch"
+    FOLD = "fold line"
+    JOIN = "join line"
+    REFERENCE = "reference line"
+    CENTRE = "centre mark"
+    NOTCH = "notch"
+    CLIP = "clip"
+    STAPLE = "staple start"
+    SEWING = "sewing start and stop"
+
+
+@dataclass(frozen=True)
+class Guide:
+    """A line on a piece, other than its cut line."""
+
+    kind: LineKind
+    path: Path
+    name: str = ""
+
+
+@dataclass(frozen=True)
+class Notch:
+    """A mark at the cut edge that meets its partner.
+
+    Args:
+        name: the station that it marks.
+        feet: where its slits begin on the cut line: one, or two for a double notch.
+        inward: the direction of the slits.
+        depth: how far they reach, mm.
+    """
+
+    name: str
+    feet: tuple[complex, ...]
+    inward: complex
+    depth: float
+
+    @property
+    def slits(self) -> tuple[tuple[complex, complex], ...]:
+        """Each slit, from the cut line inward."""
+        return tuple((foot, foot + self.depth * self.inward) for foot in self.feet)
+
+
+@dataclass(frozen=True)
+class Edge:
+    """An edge that is sewn: its sew line, and the stations along it.
+
+    Args:
+        piece: the name of the piece.
+        name: the name of the edge on it.
+        path: the sew line.
+        stations: name and length along ``path`` of each notch, in order, first and last included.
+    """
+
+    piece: str
+    name: str
+    path: Path
+    stations: tuple[tuple[str, float], ...]
+
+    @property
+    def length(self) -> float:
+        """From its first station to its last."""
+        return self.stations[-1][1] - self.stations[0][1]
+
+    @property
+    def spans(self) -> tuple[tuple[str, str, float], ...]:
+        """From each station to the next: both names, and the length between."""
+        return tuple((a, b, there - here) for (a, here), (b, there) in pairwise(self.stations))
+
+    def __str__(self) -> str:
+        return f"{self.piece}/{self.name}"
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One piece of a cover, flat, show side up.
+
+    Args:
+        name: what it is called on paper.
+        role: what it does in the cover: ``top``, ``boxing`` and so on.
+        material: what it is cut from.
+        cut: the cut line.
+        guides: every other line.
+        notches: its notches.
+        edges: its sewn edges by name, the main one first.
+        finished: width and height once it is sewn, mm; None for a template.
+        lay: how it lies on the material.
+        notes: what else it must say.
+        arrow: the direction that the arrow on it shows, and what it says.
+        count: how many of it a seat takes.
+        run: for a straight strip, the stations to mark off along it, measured from its first join.
+    """
+
+    name: str
+    role: str
+    material: Material
+    cut: Contour
+    guides: tuple[Guide, ...] = ()
+    notches: tuple[Notch, ...] = ()
+    edges: Mapping[str, Edge] = field(default_factory=dict)
+    finished: tuple[float, float] | None = None
+    lay: str = ""
+    notes: tuple[Note, ...] = ()
+    arrow: tuple[complex, str] = (-1j, "FRONT")
+    count: int = 1
+    run: tuple[tuple[str, float], ...] = ()
+
+    @property
+    def is_strip(self) -> bool:
+        """Whether it is a straight strip, which a rule strikes as well as paper."""
+        return bool(self.run)
+
+    @property
+    def sew_length(self) -> float:
+        """The length of its main sewn edge, zero if it has none."""
+        return next((edge.length for edge in self.edges.values()), 0.0)
+
+
+@dataclass(frozen=True)
+class Seam:
+    """Two edges sewn together, walked from notch to notch."""
+
+    a: Edge
+    b: Edge
+
+    @property
+    def ease(self) -> float:
+        """The length that ``a`` has more than ``b``."""
+        return self.a.length - self.b.length
+
+    @property
+    def spans(self) -> tuple[tuple[str, str, float, float], ...]:
+        """Each span: from, to, its length on ``a`` and on ``b``."""
+        return tuple(
+            (start, end, a, b)
+            for (start, end, a), (_, _, b) in zip(self.a.spans, self.b.spans, strict=True)
+        )
+
+    @property
+    def worst(self) -> float:
+        """The largest difference between the two edges over one span."""
+        return max(abs(a - b) for _, _, a, b in self.spans)
+
+
+@dataclass(frozen=True)
+class Fit:
+    """How the finished cover fits the seat.
+
+    Args:
+        stretch_round: the finished perimeter as measured over the sewn length; 1.0 is none.
+        says: what the report tells.
+        warnings: what it warns of.
+    """
+
+    stretch_round: float
+    says: tuple[Note, ...]
+    warnings: tuple[Note, ...] = ()
+
+
+@dataclass(frozen=True)
+class Pattern:
+    """Everything that one seat's cover is cut and sewn from."""
+
+    outline: Contour
+    pieces: tuple[Piece, ...]
+    seams: tuple[Seam, ...]
+    fit: Fit
