@@ -123,8 +123,16 @@ def text(words: str, *, default: str | None = None, required: bool = True, most:
 
 
 def choice(words: str, choices: Iterable[str], *, default: str) -> Any:
-    """Make a field that holds one of a few words."""
-    return _made(Fact(words, TEXT, Default(default, default), choices=tuple(choices)))
+    """Make a field that holds one of a few words; with an empty default it must be given."""
+    return _made(
+        Fact(
+            words,
+            TEXT,
+            Default(default, default),
+            required=not default,
+            choices=tuple(choices),
+        )
+    )
 
 
 def switch(words: str, *, default: bool = False) -> Any:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
 CLOSE = 0.0002  # mm; lengths then agree to better than a thousandth (measured on ellipses)
-STRAIGHT = 1e-9  # radians; an arc that turns less is a line
+STRAIGHT = 1e-8  # radians; an arc that turns less is a line
 DEEPEST = 24  # halvings; a curve that needs more is not smooth
 _PROBES = (0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875)
 
@@ -78,7 +78,7 @@ def _halved(
     (start, leave), (stop, arrive) = curve(begin), curve(end)
     if left == 0:
         raise ValueError("the curve is not smooth")
-    if dot(leave, arrive) > 0:
+    if dot(leave, arrive) > 0 and dot(stop - start, leave + arrive) > 0:
         pair = biarc(start, leave, stop, arrive)
         probes = (curve(begin + share * (end - begin))[0] for share in _PROBES)
         if all(_distance(pair, probe) <= close for probe in probes):

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 P = TypeVar("P", bound="Path")
 
 SMOOTH = 1e-7  # radians; a joint that turns less is no corner
-MEETS = 1e-6  # mm; ends that lie closer are the same point
+MEETS = 1e-4  # mm, a tenth of a hair; ends that lie closer are the same point
 MITRE_LIMIT = 2.0  # times the allowance; a sharper corner's tip is squared off
 
 
@@ -138,7 +138,8 @@ class Contour(Path):
         return min((e.radius for e in self.segments if isinstance(e, Arc)), default=math.inf)
 
     def _find(self, along: float) -> tuple[int, float]:
-        return super()._find(along if along < self.length - 1e-9 else along - self.length)
+        wrapped = along % self.length
+        return super()._find(wrapped if wrapped < self.length - 1e-9 else wrapped - self.length)
 
     def station(self, joint: str) -> float:
         """Return the length along it at a named joint."""
@@ -156,7 +157,7 @@ class Contour(Path):
         if not turn:
             return -1j * way
         middle = -1j * way * turned(-turn / 2)
-        return middle / math.cos(turn / 2) if not _is_blunt(turn) else middle
+        return middle / math.cos(turn / 2) if not is_blunt(turn) else middle
 
     def grown(self, by: float) -> Contour:
         """Return the parallel contour ``by`` mm further out (negative: further in).
@@ -184,11 +185,16 @@ class Contour(Path):
         joints = {name: begins[index] for name, index in self.joints.items()}
         return Contour(tuple(each for piece in pieces for each in piece), joints)
 
+    def chords(self, tolerance: float) -> list[complex]:
+        """Return points whose chords stay within ``tolerance`` of it; the last is the first."""
+        points = super().chords(tolerance)
+        return [*points[:-1], points[0]]
+
     def _with(self, segments: tuple[Segment, ...]) -> Contour:
         return Contour(segments, self.joints)
 
 
-def _is_blunt(turn: float) -> bool:
+def is_blunt(turn: float) -> bool:
     """Return whether a corner is so sharp that its mitre is squared off."""
     return 1 / math.cos(turn / 2) > MITRE_LIMIT
 

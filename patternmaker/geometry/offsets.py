@@ -11,20 +11,27 @@ from __future__ import annotations
 
 import itertools
 import math
-from typing import TYPE_CHECKING
+from bisect import bisect_left
+from typing import TYPE_CHECKING, NamedTuple
 
 from patternmaker.errors import Refusal
-from patternmaker.facts import LENGTH
-from patternmaker.geometry.contour import MEETS, MITRE_LIMIT, Contour
+from patternmaker.facts import HAIR, LENGTH
+from patternmaker.geometry.contour import SMOOTH, Contour, is_blunt
 from patternmaker.geometry.crossings import crossings
-from patternmaker.geometry.segments import Arc, Line, Segment, turned
+from patternmaker.geometry.segments import Line, Segment, turned
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-SLACK = 1e-5  # mm; a part this much closer than the distance asked for still keeps it
+    from patternmaker.geometry.segments import Box
+
+SLACK = 1e-7  # mm; a part this much closer than the distance asked for still keeps it
 SPECK = 1e-7  # mm; a shorter segment is none
-HALVINGS = 30  # of the search for the largest step that fits: to a millionth of a seat
+JOINED = 1e-6  # mm; parts whose ends lie closer follow each other
+SLIVER = 1e-3  # mm2; a ring that holds less is what cutting leaves behind
+HALVINGS = 20  # of the search for the largest step that fits: to a millionth of what was asked
+HALF_TURN = math.pi - 1e-6  # radians; sides that run against each other
+FINE = 0.1  # mm; the largest step that fits is told to this, rounded down
 
 
 def grown(contour: Contour, by: float) -> Contour:
@@ -46,9 +53,8 @@ def _closes_up(contour: Contour, by: float) -> Refusal:
         fits, fails = (fits, middle) if _trimmed(contour, middle) is None else (middle, fails)
     way = "inside" if by < 0 else "outside"
     return Refusal(
-        "", f"a line {{value}} {way} the edge closes up on itself", value=abs(by), limit=abs(fits),
-        mend=f"the most that fits is {LENGTH.show(math.floor(abs(fits) * 10) / 10, None)}",
-        show=LENGTH.show,
+        "", f"a line {{value}} {way} the edge closes up on itself; the most that fits is {{limit}}",
+        value=abs(by), limit=math.floor(abs(fits) / FINE) * FINE, show=LENGTH.show,
     )  # fmt: skip
 
 
@@ -65,19 +71,14 @@ def _chain(contour: Contour, by: float) -> tuple[list[Segment], list[int]]:
     chain: list[Segment] = []
     begins = []
     for i, edge in enumerate(edges):
-        before, turn = edges[i - 1], contour.corners[i]
-        tip = list(_corner(before.end, edge.start, contour.segments[i].tangent(), turn, by))
+        way, turn = contour.segments[i].tangent(), contour.corners[i]
+        tip = list(_corner(edges[i - 1].end, edge.start, way, turn, by))
         half = (len(tip) + 1) // 2
         chain += tip[:half]
         begins.append(len(chain))
         chain += [*tip[half:], edge]
-    return _closed_from(chain, begins[0]), [
-        (place - begins[0]) % len(chain) for place in begins
-    ]  # fmt: skip
-
-
-def _closed_from(chain: list[Segment], first: int) -> list[Segment]:
-    return [*chain[first:], *chain[:first]]
+    first = begins[0]
+    return [*chain[first:], *chain[:first]], [place - first for place in begins]
 
 
 def _corner(
@@ -89,104 +90,127 @@ def _corner(
     if turn * by < 0:  # the moved edges cross; the loop is cut away later
         yield Line(end, start)
         return
-    tangent_before = way * turned(-turn)
-    reach = abs(by) * math.tan(abs(turn) / 2)
-    if 1 / math.cos(turn / 2) <= MITRE_LIMIT:
-        tip = end + reach * tangent_before
+    way_before = way * turned(-turn)
+    if not is_blunt(turn):
+        tip = end + abs(by) * math.tan(abs(turn) / 2) * way_before
         yield from (Line(end, tip), Line(tip, start))
         return
     reach = abs(by) * math.tan(abs(turn) / 4)
-    one, two = end + reach * tangent_before, start - reach * way
+    one, two = end + reach * way_before, start - reach * way
     middle = (one + two) / 2
     yield from (Line(end, one), Line(one, middle), Line(middle, two), Line(two, start))
 
 
+class Part(NamedTuple):
+    """What is left between two cuts of an edge of the moved chain."""
+
+    place: int
+    edge: Segment
+
+
 def _trimmed(contour: Contour, by: float) -> Contour | None:
     """Return the parallel with its loops cut away, or None if it closes up or falls apart."""
-    chain = [each for each in _chain(contour, by)[0] if each.length > SPECK]
-    kept = [
-        part for part in _parts(chain) if _keeps_away(contour, part.point(part.length / 2), abs(by))
-    ]
-    rings = [ring for ring in _rings(kept) if _runs_left(ring)]
-    return _with_joints(rings[0], contour, by) if len(rings) == 1 else None
+    chain, begins = _chain(contour, by)
+    close = JOINED + abs(by) * SMOOTH
+    parts = [
+        part for part in _parts(chain)
+        if _keeps_away(contour, part.edge.point(part.edge.length / 2), abs(by))
+    ]  # fmt: skip
+    rings = [ring for ring in _rings(_linked(parts, close), close) if abs(_area(ring)) > SLIVER]
+    if len(rings) != 1 or _area(rings[0]) < 0 or _touches(rings[0]):
+        return None
+    places = [part.place for part in rings[0]]
+    if _closes_over(contour, by, begins, places):
+        return None
+    joints = {
+        name: bisect_left(places, begins[index]) % len(places)
+        for name, index in contour.joints.items()
+    }
+    return Contour(tuple(part.edge for part in rings[0]), joints)
 
 
-def _parts(chain: Sequence[Segment]) -> Iterator[Segment]:
+def _touches(ring: list[Part]) -> bool:
+    """Return whether a ring meets itself anywhere but where one part follows another."""
+    starts = [part.edge.start for part in ring]
+    twice = any(abs(one - two) <= SPECK for one, two in itertools.combinations(starts, 2))
+    return twice or len(list(_parts([part.edge for part in ring]))) > len(ring)
+
+
+def _closes_over(contour: Contour, by: float, begins: list[int], places: list[int]) -> bool:
+    """Return whether the parallel skips a bay or a tongue whose two sides have met.
+
+    A corner or an arc too tight for the parallel is skipped as well, but turns by less than a
+    half turn: its sides draw together gradually, and the parallel follows them as far as it can.
+    """
+    side = math.copysign(1.0, -by)
+    gaps = [bisect_left(places, begin) for begin in begins]
+    over = bisect_left(gaps, len(places))  # the last vertices stand in the gap before the first
+    run = 0.0
+    for i in [*range(over, len(gaps)), *range(over)]:
+        skipped = gaps[i - 1] % len(places) == gaps[i] % len(places)
+        run = max(0.0, run + side * contour.segments[i - 1].sweep) if skipped else 0.0
+        run = max(0.0, run + side * contour.corners[i])
+        if run > HALF_TURN:
+            return True
+    return False
+
+
+def _parts(chain: Sequence[Segment]) -> Iterator[Part]:
     """Yield the chain cut at each place where it crosses or touches itself."""
-    cuts: list[list[float]] = [[0.0, each.length] for each in chain]
-    for i, one in enumerate(chain):
-        for j in range(i):
-            for point in crossings(one, chain[j]):
-                cuts[i].append(one.along(point))
-                cuts[j].append(chain[j].along(point))
-    for each, stops in zip(chain, cuts, strict=True):
-        stops.sort()
-        for begin, end in itertools.pairwise(stops):
+    edges = [(place, each, each.bounds) for place, each in enumerate(chain) if each.length > SPECK]
+    cuts = {place: [0.0, each.length] for place, each, _ in edges}
+    for (i, one, box), (j, two, other) in itertools.combinations(edges, 2):
+        if _apart(box, other):
+            continue
+        for point in crossings(one, two):
+            cuts[i].append(one.along(point))
+            cuts[j].append(two.along(point))
+    for place, each, _ in edges:
+        for begin, end in itertools.pairwise(sorted(cuts[place])):
             if end - begin > SPECK:
-                yield each.cut(begin, end)
+                yield Part(place, each.cut(begin, end))
+
+
+def _apart(one: Box, two: Box) -> bool:
+    """Return whether two boxes lie more than a hair's breadth apart."""
+    return (
+        one[0] > two[2] + HAIR or two[0] > one[2] + HAIR
+        or one[1] > two[3] + HAIR or two[1] > one[3] + HAIR
+    )  # fmt: skip
 
 
 def _keeps_away(contour: Contour, point: complex, distance: float) -> bool:
     return all(each.distance(point) >= distance - SLACK for each in contour.segments)
 
 
-def _rings(parts: list[Segment]) -> Iterator[list[Segment]]:
-    """Yield closed rings put together from parts, each part used once."""
+def _linked(parts: list[Part], close: float) -> list[Part]:
+    """Return the parts without the ends that hang loose."""
+    left = [
+        part for part in parts
+        if any(abs(part.edge.end - other.edge.start) <= close for other in parts)
+        and any(abs(part.edge.start - other.edge.end) <= close for other in parts)
+    ]  # fmt: skip
+    return left if len(left) == len(parts) else _linked(left, close)
+
+
+def _rings(parts: list[Part], close: float) -> Iterator[list[Part]]:
+    """Yield closed rings put together from parts, each part used once.
+
+    Where a loop too small to be told from the parallel is left at a crossing, the ring changes
+    over to the other edge, and the loop becomes a ring of its own: a sliver.
+    """
     loose = list(parts)
     while loose:
         ring = [loose.pop(0)]
-        while abs(ring[-1].end - ring[0].start) > 10 * MEETS:
-            after = next((p for p in loose if abs(p.start - ring[-1].end) <= 10 * MEETS), None)
-            if after is None:
+        while abs(ring[-1].edge.end - ring[0].edge.start) > close:
+            after = [p for p in loose if abs(p.edge.start - ring[-1].edge.end) <= close]
+            if not after:
                 break
-            loose.remove(after)
-            ring.append(after)
+            ring.append(min(after, key=lambda part: part.place == ring[-1].place))
+            loose.remove(ring[-1])
         else:
             yield ring
 
 
-def _runs_left(ring: list[Segment]) -> bool:
-    return sum(each.moment for each in ring) > 0
-
-
-def _with_joints(ring: list[Segment], contour: Contour, by: float) -> Contour:
-    """Return the ring with the joints of ``contour``, cut where a joint falls within an edge."""
-    places: dict[str, tuple[int, float]] = {}
-    for name in contour.joints:
-        along = contour.station(name)
-        point = contour.point_at(along) + by * contour.outward(along)
-        index = min(range(len(ring)), key=lambda i: ring[i].distance(point))
-        places[name] = index, _nearest(ring[index], point)
-    return _cut_at(ring, places)
-
-
-def _nearest(segment: Segment, point: complex) -> float:
-    """Return the length along ``segment`` of its point nearest to ``point``."""
-    if isinstance(segment, Arc):
-        way = point - segment.centre
-        if way and segment.faces(way):
-            return segment.along(point)
-        nearer_start = abs(point - segment.start) <= abs(point - segment.end)
-        return 0.0 if nearer_start else segment.length
-    return min(segment.length, max(0.0, segment.along(point)))
-
-
-def _cut_at(ring: list[Segment], places: dict[str, tuple[int, float]]) -> Contour:
-    edges: list[Segment] = []
-    joints: dict[str, int] = {}
-    for i, each in enumerate(ring):
-        stops = sorted((along, name) for name, (index, along) in places.items() if index == i)
-        begin = 0.0
-        for along, name in stops:
-            if along - begin > SPECK:
-                edges.append(each.cut(begin, along))
-                begin = along
-            joints[name] = len(edges)
-        if each.length - begin > SPECK:
-            edges.append(each.cut(begin, each.length))
-    first = next(iter(places), None)
-    shift = joints[first] % len(edges) if first else 0
-    return Contour(
-        tuple(_closed_from(edges, shift)),
-        {name: (index - shift) % len(edges) for name, index in joints.items()},
-    )
+def _area(ring: list[Part]) -> float:
+    return math.fsum(part.edge.moment for part in ring)

@@ -101,8 +101,8 @@ class Line:
         return abs(point - self.start - min(1.0, max(0.0, share)) * way)
 
     def along(self, point: complex) -> float:
-        """Return the length along it at which ``point``, which lies on it, stands."""
-        return dot(point - self.start, self.tangent())
+        """Return the length along it of its point nearest to ``point``."""
+        return min(self.length, max(0.0, dot(point - self.start, self.tangent())))
 
     def chords(self, tolerance: float) -> Iterator[complex]:
         """Yield points along it, without its end."""
@@ -126,7 +126,7 @@ class Arc:
     @property
     def end(self) -> complex:
         """Its end."""
-        return self.centre + (self.start - self.centre) * turned(self.sweep)
+        return self._turned_by(self.sweep)
 
     @property
     def length(self) -> float:
@@ -163,12 +163,22 @@ class Arc:
 
     def point(self, along: float) -> complex:
         """Return the point ``along`` mm from its start."""
-        return self.centre + (self.start - self.centre) * turned(self._angle(along))
+        return self._turned_by(self._angle(along))
 
     def tangent(self, along: float = 0.0) -> complex:
         """Return its direction ``along`` mm from its start."""
         way = (self.start - self.centre) / self.radius * turned(self._angle(along))
         return way * math.copysign(1.0, self.sweep) * 1j
+
+    def _turned_by(self, angle: float) -> complex:
+        """Return its start turned about its centre, as a step from the start.
+
+        So an arc so flat that its centre is far away still ends where it should.
+        """
+        arm = self.start - self.centre
+        if angle in _QUARTERS:
+            return self.centre + arm * _QUARTERS[angle]
+        return self.start + arm * (2j * math.sin(angle / 2)) * turned(angle / 2)
 
     def _angle(self, along: float) -> float:
         return self.sweep * (along / self.length)
@@ -179,8 +189,9 @@ class Arc:
         Where that passes the centre the arc comes out on the far side, running backwards: a loop
         that `Contour.grown` cuts away.
         """
-        factor = 1 + math.copysign(by, by * self.sweep) / self.radius
-        return Arc(self.centre, self.centre + (self.start - self.centre) * factor, self.sweep)
+        arm = self.start - self.centre
+        step = math.copysign(by, by * self.sweep) * arm / self.radius
+        return Arc(self.centre, self.start + step, self.sweep)
 
     def cut(self, begin: float, end: float) -> Arc:
         """Return the part between two lengths along it."""
@@ -202,8 +213,11 @@ class Arc:
         return min(abs(point - self.start), abs(point - self.end))
 
     def along(self, point: complex) -> float:
-        """Return the length along it at which ``point``, which lies on it, stands."""
-        return self.radius * max(0.0, self.angle_to(point - self.centre))
+        """Return the length along it of its point nearest to ``point``."""
+        way = point - self.centre
+        if way and self.faces(way):
+            return min(self.length, self.radius * max(0.0, self.angle_to(way)))
+        return 0.0 if abs(point - self.start) <= abs(point - self.end) else self.length
 
     def chords(self, tolerance: float) -> Iterator[complex]:
         """Yield points along it, without its end, whose chords stay within ``tolerance`` of it."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import count, pairwise
 from typing import TYPE_CHECKING
 
 from patternmaker.pattern.piece import Notch
@@ -44,7 +44,8 @@ def stations(
     """Return the stations of a closed seam in order, from ``back`` to just before it again.
 
     The back is double. Joins of the boxing come before corners, corners before the spacing
-    notches, which divide every gap evenly so that none is wider than ``spacing``.
+    notches, which divide every gap evenly so that none is wider than ``spacing``; these are
+    numbered round the seat.
     """
     greater = [Station(name, contour.station(name), name == "back") for name in CARDINALS]
     greater[1:1] = [Station(name, at) for name, at in joins if at > 0]
@@ -74,12 +75,13 @@ def _apart(one: Station, two: Station, whole: float) -> float:
 
 
 def _filled(kept: list[Station], whole: float, spacing: float) -> Iterator[Station]:
+    numbers = count(1)
     for here, there in pairwise([*kept, Station(kept[0].name, kept[0].at + whole)]):
         yield here
         gap = there.at - here.at
         parts = math.ceil(gap / spacing - 1e-9)
         for i in range(1, parts):
-            yield Station(f"{here.name} to {there.name} {i}", here.at + gap * i / parts)
+            yield Station(str(next(numbers)), here.at + gap * i / parts)
 
 
 def notches_round(

@@ -1,0 +1,67 @@
+"""The materials of a job: one for everything, and others by role of piece and by seat."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from patternmaker.covers import COVERS
+from patternmaker.materials import Material
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from patternmaker.facts import Reading
+
+TEMPLATE = "base template"  # is cut from card, whatever the seat is covered with
+LINING = "dust cover"  # is cambric unless the job says otherwise
+
+
+def _key(role: str) -> str:
+    return role.replace(" ", "_")
+
+
+class Materials:
+    """Reads ``[material]`` tables: the job's, and beneath each seat's own."""
+
+    def __init__(self, reading: Reading, tables: Mapping[str, object]) -> None:
+        self.reading = reading
+        roles = {role for cover in COVERS.all.values() for role in cover.roles}
+        self.roles = sorted(roles - {TEMPLATE})
+        self.job_table = reading.table(tables.get("material", {}), "material")
+        self.of_job = self._read(self.job_table, "material")
+
+    def of_seat(self, table: Mapping[str, object], place: str) -> Mapping[str, Material] | None:
+        """Return the materials of a seat by role of piece; ``""`` is for all the others."""
+        if "material" not in table or self.of_job is None:
+            return self.of_job
+        own = self.reading.table(table["material"], f"{place}material")
+        return self._read(_over(self.job_table, own, self._keys), f"{place}material")
+
+    @property
+    def _keys(self) -> tuple[str, ...]:
+        return tuple(_key(role) for role in self.roles)
+
+    def _read(self, table: Mapping[str, object], place: str) -> Mapping[str, Material] | None:
+        whole = self.reading.read(Material, table, place, beside=self._keys)
+        found = {"": whole} if whole else {}
+        for role in self.roles:
+            if (key := _key(role)) in table:
+                own = self.reading.table(table[key], f"{place}.{key}")
+                common = {} if role == LINING else _without(table, self._keys)
+                part = self.reading.read(Material, _over(common, own, ()), f"{place}.{key}")
+                if part:
+                    found[role] = part
+        parts = sum(key in table for key in self._keys)
+        return found if len(found) == parts + 1 else None
+
+
+def _without(table: Mapping[str, object], keys: tuple[str, ...]) -> dict[str, object]:
+    return {key: value for key, value in table.items() if key not in keys}
+
+
+def _over(
+    under: Mapping[str, object], own: Mapping[str, object], keys: tuple[str, ...]
+) -> dict[str, object]:
+    """Return a table's own entries over another's; another kind of material starts afresh."""
+    kept = {key: under[key] for key in keys if key in under} if "kind" in own else under
+    return {**kept, **own}

@@ -1,0 +1,76 @@
+"""A job: some seats to be covered, ready to be drafted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from patternmaker.facts import Measured, both, choice, count, length, measured, text
+from patternmaker.pattern.brief import TAKEN
+from patternmaker.units import Unit
+
+if TYPE_CHECKING:
+    from patternmaker.covers import Cover
+    from patternmaker.outlines import Outline
+    from patternmaker.pattern.brief import Brief
+    from patternmaker.pattern.piece import Pattern
+
+MOST_SEATS = 200  # different seats in one job
+
+
+@measured
+class JobFacts(Measured):
+    """What a job says of itself."""
+
+    name: str = text("a name for the job, which its files take")
+    units: str = choice("the unit of every bare number", [unit.value for unit in Unit], default="")
+    date: str | None = text("a date to print on the sheets", default=None, required=False, most=40)
+
+
+@measured
+class SeatFacts(Measured):
+    """What a job says of one seat, besides its outline, cover and base."""
+
+    name: str = text("a name for the seat", most=60)
+    make: int = count("how many of this seat")
+    taken: str = choice("how the seat was measured", TAKEN, default="flat")
+    measured_round: float | None = length(
+        "tape round the seam, a cross-check", default=None, least=150, required=False,
+        most=20_000,
+    )  # fmt: skip
+    trust: str = choice("which wins where the tape disagrees", ("width", "round"), default="width")
+
+
+@measured
+class Inset(Measured):
+    """A base that follows the seam, a little inside it."""
+
+    inset: float = length(
+        "from the seam line in to the board's edge",
+        default=both(in_=1 / 8, mm=3), most=200, required=False,
+    )  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Seat:
+    """One seat: how many, its shape, its cover, and all that a cover must know."""
+
+    name: str
+    make: int
+    outline: Outline
+    cover: Cover
+    brief: Brief
+
+    def pattern(self) -> Pattern:
+        """Return its pattern."""
+        return self.cover.pattern(self.brief)
+
+
+@dataclass(frozen=True)
+class Job:
+    """Some seats, in the order of the job file."""
+
+    name: str
+    unit: Unit
+    seats: tuple[Seat, ...]
+    date: str | None = None

@@ -1,0 +1,164 @@
+"""From the tables of a job file to a job, noting every mistake on the way."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from patternmaker.covers import COVERS, Cover
+from patternmaker.errors import Refusal, Refusals
+from patternmaker.facts import Measured, Reading, Registry, unknown
+from patternmaker.job.materials import Materials
+from patternmaker.job.model import MOST_SEATS, Inset, Job, JobFacts, Seat, SeatFacts
+from patternmaker.outlines import SHAPES, Outline
+from patternmaker.pattern.allowances import Allowances
+from patternmaker.pattern.brief import Brief
+from patternmaker.units import Unit, show_length
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+    from typing import TypeVar
+
+    from patternmaker.geometry.contour import Contour
+
+    M = TypeVar("M", bound=Measured)
+
+JOB_TABLES = ("material", "allowances", "seat")
+SEAT_TABLES = ("outline", "cover", "base", "material", "allowances")
+WIDEST_DISAGREEMENT = 0.25  # between tape and width; beyond it one of them is mistyped
+
+
+def read_job(tables: Mapping[str, object]) -> Job:
+    """Return the job that the tables of a job file describe.
+
+    Raises:
+        Refusals: naming every mistake, by seat and field.
+    """
+    reading = Reading(_unit(tables))
+    facts = reading.read(JobFacts, tables, "", beside=JOB_TABLES)
+    seats = _Seats(reading, tables).read()
+    if reading.mistakes or facts is None:
+        raise Refusals(reading.mistakes, reading.unit)
+    return Job(facts.name, reading.unit, seats, facts.date)
+
+
+def _unit(tables: Mapping[str, object]) -> Unit:
+    """Return the job's unit, or millimetres where it is wrong: that is noted later."""
+    given = tables.get("units")
+    return Unit(given) if isinstance(given, str) and given in list(Unit) else Unit.MM
+
+
+class _Seats:
+    """Reads the seats of a job, each with the job's own tables beneath its overrides."""
+
+    def __init__(self, reading: Reading, tables: Mapping[str, object]) -> None:
+        self.reading = reading
+        self.materials = Materials(reading, tables)
+        self.allowed = reading.table(tables.get("allowances", {}), "allowances")
+        self.allowances = reading.read(Allowances, self.allowed, "allowances")
+        seats = tables.get("seat", [])
+        self.tables: list[object] = seats if isinstance(seats, list) else []
+
+    def read(self) -> tuple[Seat, ...]:
+        if not self.tables:
+            self.reading.note(Refusal("seat", "there is none", mend="add one under [[seat]]"))
+            return ()
+        if len(self.tables) > MOST_SEATS:
+            self.reading.note(
+                Refusal("seat", "there are {value}, more than {limit}", value=len(self.tables),
+                        limit=MOST_SEATS, mend="split the job")
+            )  # fmt: skip
+            return ()
+        seats = [self._seat(raw, number) for number, raw in enumerate(self.tables, 1)]
+        self._note_twins()
+        return tuple(seat for seat in seats if seat)
+
+    def _note_twins(self) -> None:
+        seen: dict[str, int] = {}
+        for number, raw in enumerate(self.tables, 1):
+            name = raw.get("name") if isinstance(raw, dict) else None
+            if not isinstance(name, str):
+                continue
+            first = seen.setdefault(" ".join(name.split()).casefold(), number)
+            if first != number:
+                self.reading.note(
+                    Refusal("name", "{value} is the name of seat {limit} too", value=repr(name),
+                            limit=first, mend="give each seat a name of its own"),
+                    f"seat {number}",
+                )  # fmt: skip
+
+    def _seat(self, raw: object, number: int) -> Seat | None:
+        table = self.reading.table(raw, f"seat {number}")
+        place = _place(table, number)
+        facts = self.reading.read(SeatFacts, table, place, beside=SEAT_TABLES)
+        outline = self._one_of(SHAPES, "shape", table.get("outline"), f"{place}outline")
+        cover = self._one_of(COVERS, "style", table.get("cover"), f"{place}cover")
+        allowances = self._allowances(table, place)
+        materials = self.materials.of_seat(table, place)
+        base = self._base(table.get("base", {}), outline, f"{place}base")
+        if not (facts and outline and cover and allowances and materials and base):
+            return None
+        brief = Brief(
+            outline.contour(), base, allowances, materials,
+            facts.taken, facts.measured_round, facts.trust == "round",
+        )  # fmt: skip
+        for mistake in _objections(brief, cover):
+            self.reading.note(mistake, place)
+        return Seat(facts.name, facts.make, outline, cover, brief)
+
+    def _allowances(self, table: Mapping[str, object], place: str) -> Allowances | None:
+        if "allowances" not in table or self.allowances is None:
+            return self.allowances
+        own = self.reading.table(table["allowances"], f"{place}allowances")
+        return self.reading.read(Allowances, {**self.allowed, **own}, f"{place}allowances")
+
+    def _one_of(self, known: Registry[M], key: str, raw: object, place: str) -> M | None:
+        """Return what the table describes: one of the known classes, named under ``key``."""
+        if raw is None:
+            mend = f'add one, such as {{ {key} = "{next(iter(known.all))}", ... }}'
+            self.reading.note(Refusal(place, "is missing", mend=mend))
+            return None
+        table = self.reading.table(raw, place)
+        name = table.get(key)
+        if not isinstance(name, str) or name not in known.all:
+            if table or isinstance(raw, dict):
+                self.reading.note(unknown(key, name, known.all), place)
+            return None
+        rest = {field: value for field, value in table.items() if field != key}
+        return self.reading.read(known.all[name], rest, place)
+
+    def _base(self, raw: object, outline: Outline | None, place: str) -> Contour | None:
+        table = self.reading.table(raw, place)
+        if "shape" in table:
+            own = self._one_of(SHAPES, "shape", table, place)
+            return own.contour() if own else None
+        inset = self.reading.read(Inset, table, place)
+        if inset is None or outline is None:
+            return None
+        try:
+            return outline.contour().grown(-inset.inset)
+        except Refusal as mistake:
+            self.reading.note(mistake.at("inset"), place)
+            return None
+
+
+def _place(table: Mapping[str, object], number: int) -> str:
+    name = table.get("name")
+    if not isinstance(name, str) or not name.isprintable():
+        return f"seat {number}, "
+    short = name if len(name) <= 40 else f"{name[:39]}…"
+    return f'seat {number} "{short}", '
+
+
+def _objections(brief: Brief, cover: Cover) -> Iterator[Refusal]:
+    """Yield whatever keeps a seat from being covered, though each measurement alone may stand."""
+    if brief.measured_round is not None:
+        differs = brief.measured_round / brief.taped.length - 1
+        if abs(differs) > WIDEST_DISAGREEMENT:
+            yield Refusal(
+                "measured_round", "{value} is far from the {limit} that the measured width gives",
+                value=brief.measured_round, limit=brief.taped.length, show=show_length,
+                mend="check its unit, and the width",
+            )  # fmt: skip
+            return
+    yield from cover.objections(brief)
+

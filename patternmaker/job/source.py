@@ -1,0 +1,81 @@
+"""Getting a job file off the disk, whatever may lie there under its name."""
+
+from __future__ import annotations
+
+import stat
+import tomllib
+from typing import TYPE_CHECKING
+
+from patternmaker.errors import Refusal, Refusals
+from patternmaker.job.reading import read_job
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from patternmaker.job.model import Job
+
+LARGEST = 1_000_000  # bytes; a job of two hundred seats takes a tenth of it
+BYTE_ORDER_MARKS = (b"\xef\xbb\xbf", b"\xff\xfe", b"\xfe\xff")
+
+
+def load_job(path: Path) -> Job:
+    """Return the job in the TOML file at ``path``.
+
+    Raises:
+        Refusals: if it can't be read, or holds mistakes: every one of them.
+    """
+    return read_job(_parsed(_text(path), path.name))
+
+
+def _refused(name: str, says: str, mend: str) -> Refusals:
+    return Refusals([Refusal(_printable(name), says, mend=mend)])
+
+
+def _printable(name: str) -> str:
+    shown = "".join(sign if sign.isprintable() else "?" for sign in name)
+    return shown.replace("{", "(").replace("}", ")")[-80:]
+
+
+def _text(path: Path) -> str:
+    name = path.name or str(path)
+    try:
+        kind = path.stat()
+        if stat.S_ISDIR(kind.st_mode):
+            raise _refused(name, "is a folder", "name the job file in it")
+        if not stat.S_ISREG(kind.st_mode):
+            raise _refused(name, "is not an ordinary file", "save the job as a file and name that")
+        if kind.st_size > LARGEST:
+            raise _refused(
+                name, f"has {kind.st_size:,} bytes, more than {LARGEST:,}", "is it a job file?"
+            )
+        raw = path.read_bytes()[: LARGEST + 1]
+    except FileNotFoundError:
+        raise _refused(name, "is not there", "check the name and the folder") from None
+    except (OSError, ValueError) as fault:
+        reason = getattr(fault, "strerror", None) or "it has no such name"
+        raise _refused(name, f"can't be read: {reason}", "check its name and rights") from None
+    return _decoded(raw, name)
+
+
+def _decoded(raw: bytes, name: str) -> str:
+    if raw.startswith(BYTE_ORDER_MARKS):
+        raise _refused(name, "begins with a byte order mark", "save it as plain UTF-8, without BOM")
+    try:
+        return raw.decode()
+    except UnicodeDecodeError as fault:
+        line = raw[: fault.start].count(b"\n") + 1
+        says = f"is not UTF-8 text (line {line}, byte {fault.start})"
+        raise _refused(name, says, "save it as plain UTF-8") from None
+
+
+def _parsed(text: str, name: str) -> dict[str, object]:
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as fault:
+        says = str(fault).replace("{", "(").replace("}", ")")
+        raise _refused(name, f"is broken TOML: {says}", "mend it at that place") from None
+    except RecursionError:
+        raise _refused(name, "is nested too deep", "write each table once, plainly") from None
+    except ValueError:
+        says = "holds a number of thousands of digits"
+        raise _refused(name, says, "write the measurement") from None
