@@ -47,15 +47,15 @@ _FEET_AND_INCHES = re.compile(
     rf"(?P<feet>\d+)\s*(?:'|ft|foot|feet)\s*(?P<inches>{_NUMBER})\s*(?:\"|in|inch|inches)?"
 )
 _ONE = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>{'|'.join(map(re.escape, _UNITS))})?")
+_SHARE = re.compile(rf"(?P<minus>-)?(?P<number>{_NUMBER})\s*(?P<percent>%)?")
+_AHEAD = {"<fraction>": " ", "<super>": "^", "<sub>": "^"}  # so that 2² is not read as 22
 
 
 @lru_cache(maxsize=512)
 def _plain_text(text: str) -> str:
     """Fold primes, quotes, dashes, odd spaces and vulgar fractions into plain characters."""
-    spaced = "".join(
-        f" {sign}" if unicodedata.decomposition(sign).startswith("<fraction>") else sign
-        for sign in text
-    )
+    spaced = "".join(_AHEAD.get(unicodedata.decomposition(sign).split(" ")[0], "") + sign
+                     for sign in text)  # fmt: skip
     folded = unicodedata.normalize("NFKC", spaced).lower()
     for odd, plain in {"⁄": "/", "″": '"', "”": '"', "“": '"', "''": '"', "′": "'", "’": "'",
                        "–": "-", "−": "-", "\u2010": "-"}.items():  # fmt: skip
@@ -77,8 +77,12 @@ def _tidy(text: str) -> str:
     return re.sub(r"\s*/\s*", "/", text)
 
 
-def _misread(text: object, wants: str, examples: str) -> Refusal:
-    shown = repr(text) if len(repr(text)) <= LONGEST_TEXT else repr(text)[:LONGEST_TEXT] + "…"
+def _misread(raw: object, wants: str, examples: str) -> Refusal:
+    try:
+        shown = repr(raw)
+    except ValueError:  # Python writes no whole number of more than 4,300 digits
+        shown = "a number of thousands of digits"
+    shown = shown if len(shown) <= LONGEST_TEXT else shown[:LONGEST_TEXT] + "…"
     return Refusal("", "{value} is not " + wants, value=shown, mend=f"write it like {examples}")
 
 
@@ -136,20 +140,24 @@ def read_rate(raw: object, unit: Unit = Unit.MM) -> float:
     >>> read_rate("1/4 per 10"), read_rate("2.5%"), read_rate(0.025)
     (0.025, 0.025, 0.025)
     """
-    if isinstance(raw, int | float) and not isinstance(raw, bool) and math.isfinite(raw):
-        return float(raw)
-    if isinstance(raw, str) and len(raw) <= LONGEST_TEXT:
-        text = _tidy(_plain_text(raw))
-        try:
-            if text.endswith("%"):
-                return _number(text.removesuffix("%").strip()) / 100
-            if " per " in text:
-                part, whole = text.split(" per ")
-                return read_length(part, unit) / read_length(whole, unit)
-            return _number(text)
-        except (ValueError, ZeroDivisionError, Refusal):
-            pass
+    try:
+        if isinstance(raw, str) and len(raw) <= LONGEST_TEXT:
+            return _rate(_tidy(_plain_text(raw)), unit)
+        if isinstance(raw, int | float) and not isinstance(raw, bool) and math.isfinite(raw):
+            return float(raw)
+    except (ValueError, ZeroDivisionError, OverflowError, Refusal):
+        pass
     raise _misread(raw, "a rate", RATE_EXAMPLES)
+
+
+def _rate(text: str, unit: Unit) -> float:
+    if " per " in text:
+        part, whole = text.split(" per ")
+        return read_length(part, unit) / read_length(whole, unit)
+    if match := _SHARE.fullmatch(text):
+        share = _number(match["number"]) / (100 if match["percent"] else 1)
+        return -share if match["minus"] else share
+    raise ValueError(text)
 
 
 def show_length(value: float, unit: Unit | None, *, bare: bool = False) -> str:
@@ -191,7 +199,10 @@ def _sixteenths(value: float) -> str:
 
 def _halves(value: float) -> str:
     count = _nearest(value, 2)
-    return ("-" if value < 0 and count else "") + f"{count / 2:g}" if count < 2e6 else f"{value:g}"
+    if count > 2e9:
+        return f"{value:g}"
+    whole, rest = divmod(count, 2)
+    return ("-" if value < 0 and count else "") + f"{whole}{'.5' if rest else ''}"
 
 
 def _tenths(value: float) -> str:
