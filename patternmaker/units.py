@@ -57,7 +57,7 @@ def _plain_text(text: str) -> str:
     spaced = "".join(_AHEAD.get(unicodedata.decomposition(sign).split(" ")[0], "") + sign
                      for sign in text)  # fmt: skip
     folded = unicodedata.normalize("NFKC", spaced).lower()
-    for odd, plain in {"⁄": "/", "″": '"', "”": '"', "“": '"', "''": '"', "′": "'", "’": "'",
+    for odd, plain in {"⁄": "/", "′": "'", "’": "'", "''": '"', "”": '"', "“": '"',
                        "–": "-", "−": "-", "\u2010": "-"}.items():  # fmt: skip
         folded = folded.replace(odd, plain)
     return " ".join(folded.split())

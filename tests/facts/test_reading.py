@@ -1,0 +1,74 @@
+"""The one reader gathers every mistake of a table, each with its place."""
+
+from patternmaker.facts import Measured, Reading, at_most, both, count, length, measured
+from patternmaker.units import EXAMPLES, Unit
+
+
+@measured
+class Panel(Measured):
+    width: float = length("left to right", default=both(in_=10, mm=250), least=50)
+    slit: float = length("length of the slit", default=both(in_=1, mm=25), required=False)
+    make: int = count("how many")
+    limits = (at_most("slit", lambda width: width / 2, "half the width", "make it shorter"),)
+
+
+def read(
+    table: dict[str, object], unit: Unit = Unit.IN, beside: tuple[str, ...] = ()
+) -> tuple[Panel | None, list[str]]:
+    reading = Reading(unit)
+    return reading.read(Panel, table, "seat 1", beside=beside), [
+        m.told(unit) for m in reading.mistakes
+    ]
+
+
+def test_reads_a_table_in_the_unit_of_the_job():
+    panel, mistakes = read({"width": "12 1/2"})
+    assert (panel, mistakes) == (Panel(width=317.5, slit=25.4, make=1), [])
+
+
+def test_metric_job_has_the_metric_default():
+    assert read({"width": 300}, Unit.MM)[0] == Panel(width=300.0, slit=25.0, make=1)
+
+
+def test_every_mistake_is_told_at_once_with_its_place():
+    panel, mistakes = read({"slit": "x", "make": 0, "widht": 3})
+    assert panel is None
+    assert mistakes == [
+        "seat 1.widht: is not a field here; did you mean 'width'?",
+        "seat 1.width: is missing; give left to right",
+        f"seat 1.slit: 'x' is not a length; write it like {EXAMPLES}",
+        "seat 1.make: 0 is less than 1; make it 1 or more",
+    ]
+
+
+def test_limit_between_good_fields_is_told_beside_a_bad_one():
+    _, mistakes = read({"width": 4, "slit": 3, "make": "two"})
+    assert mistakes == [
+        "seat 1.make: 'two' is not a whole number; write 1",
+        "seat 1.slit: 3 in is more than half the width (2 in); make it shorter",
+    ]
+
+
+def test_keys_that_somebody_else_reads_are_no_mistake():
+    assert read({"width": 12, "shape": "x"}, beside=("shape",))[1] == []
+
+
+def test_key_like_no_other_gets_the_list_of_those_known():
+    assert read({"width": 12, "zzz": 1})[1] == [
+        "seat 1.zzz: is not a field here; known: width, slit, make"
+    ]
+
+
+def test_table_is_given_back_and_anything_else_noted():
+    reading = Reading(Unit.MM)
+    assert reading.table({"a": 1}, "seat") == {"a": 1}
+    assert reading.table([1], "seat") == {}
+    assert [str(m) for m in reading.mistakes] == [
+        "seat: [1] is not a table; write it as { name = value, ... }"
+    ]
+
+
+def test_mistake_of_the_whole_job_needs_no_place():
+    reading = Reading(Unit.MM)
+    reading.table(5, "")
+    assert str(reading.mistakes[0]).startswith("5 is not a table")

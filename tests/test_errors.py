@@ -1,0 +1,49 @@
+"""Refusals carry their facts and tell them in the unit of the job."""
+
+import pytest
+
+from patternmaker.errors import OutputFault, PatternmakerError, Refusal, Refusals
+from patternmaker.facts import LENGTH
+from patternmaker.units import Unit
+
+
+def refusal() -> Refusal:
+    return Refusal(
+        "corner", "{value} is more than half ({limit})", value=304.8, limit=279.4,
+        mend="make it smaller", show=LENGTH.show,
+    )  # fmt: skip
+
+
+def test_refusal_tells_lengths_in_the_unit_asked_for():
+    assert refusal().told(Unit.IN) == "corner: 12 in is more than half (11 in); make it smaller"
+
+
+def test_refusal_alone_tells_millimetres():
+    assert str(refusal()) == "corner: 304.8 mm is more than half (279.4 mm); make it smaller"
+
+
+@pytest.mark.parametrize(
+    ("place", "field"),
+    [("outline", "outline.corner"), ("outline.", "outline.corner"), ('seat 2 "Bench", ',
+                                                                     'seat 2 "Bench", corner')],
+)  # fmt: skip
+def test_place_stands_before_the_field(place, field):
+    seen = refusal().at(place)
+    assert (seen.field, seen.value, seen.limit) == (field, 304.8, 279.4)
+
+
+def test_place_of_a_refusal_without_field_is_its_field():
+    assert str(Refusal("", "is empty").at("seat 1")) == "seat 1: is empty"
+
+
+def test_refusals_tell_every_mistake_on_a_line_of_its_own():
+    both = Refusals([refusal(), Refusal("name", "is empty")], Unit.IN)
+    assert str(both).splitlines() == [
+        "corner: 12 in is more than half (11 in); make it smaller", "name: is empty",
+    ]  # fmt: skip
+    assert [each.field for each in both] == ["corner", "name"]
+
+
+@pytest.mark.parametrize("kind", [Refusal, Refusals, OutputFault])
+def test_one_root_catches_all(kind):
+    assert issubclass(kind, PatternmakerError)
