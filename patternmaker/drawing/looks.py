@@ -1,4 +1,4 @@
-"""What each kind of line looks like: told apart by its dashes alone on a black-and-white printer."""
+"""What each kind of line looks like: told apart by its dashes even without colour."""
 
 from __future__ import annotations
 

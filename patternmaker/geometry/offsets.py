@@ -145,9 +145,9 @@ def _closes_over(contour: Contour, by: float, begins: list[int], places: list[in
     side = math.copysign(1.0, -by)
     gaps = [bisect_left(places, begin) for begin in begins]
     over = bisect_left(gaps, len(places))  # the last vertices stand in the gap before the first
-    run = 0.0
+    run, here = 0.0, -1
     for i in [*range(over, len(gaps)), *range(over)]:
-        skipped = gaps[i - 1] % len(places) == gaps[i] % len(places)
+        skipped, here = gaps[i] % len(places) == here, gaps[i] % len(places)
         run = max(0.0, run + side * contour.segments[i - 1].sweep) if skipped else 0.0
         run = max(0.0, run + side * contour.corners[i])
         if run > HALF_TURN:
@@ -203,11 +203,15 @@ def _rings(parts: list[Part], close: float) -> Iterator[list[Part]]:
     while loose:
         ring = [loose.pop(0)]
         while abs(ring[-1].edge.end - ring[0].edge.start) > close:
-            after = [p for p in loose if abs(p.edge.start - ring[-1].edge.end) <= close]
-            if not after:
+            last = ring[-1]
+            ways = [
+                (part.place == last.place, abs(part.edge.start - last.edge.end), i)
+                for i, part in enumerate(loose)
+                if abs(part.edge.start - last.edge.end) <= close
+            ]
+            if not ways:
                 break
-            ring.append(min(after, key=lambda part: part.place == ring[-1].place))
-            loose.remove(ring[-1])
+            ring.append(loose.pop(min(ways)[2]))
         else:
             yield ring
 

@@ -221,7 +221,7 @@ class Arc:
 
     def chords(self, tolerance: float) -> Iterator[complex]:
         """Yield points along it, without its end, whose chords stay within ``tolerance`` of it."""
-        step = 2 * math.acos(max(0.0, 1 - tolerance / self.radius)) if self.radius else math.pi
+        step = 2 * math.acos(max(0.0, 1 - tolerance / self.radius))
         count = max(1, math.ceil(abs(self.sweep) / step))
         for i in range(count):
             yield self.point(self.length * i / count)

@@ -161,4 +161,3 @@ def _objections(brief: Brief, cover: Cover) -> Iterator[Refusal]:
             )  # fmt: skip
             return
     yield from cover.objections(brief)
-

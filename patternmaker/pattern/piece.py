@@ -127,6 +127,11 @@ class Piece:
     run: tuple[tuple[str, float], ...] = ()
 
     @property
+    def is_template(self) -> bool:
+        """Whether it is traced round instead of sewn; one serves a whole set."""
+        return self.finished is None
+
+    @property
     def is_strip(self) -> bool:
         """Whether it is a straight strip, which a rule strikes as well as paper."""
         return bool(self.run)

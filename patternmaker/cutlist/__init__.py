@@ -1,0 +1,1 @@
+"""What to cut and what to buy, as figures."""

@@ -1,0 +1,46 @@
+"""The few figures that strike a piece by hand, with rule and trammel, where it needs no paper."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from patternmaker.geometry.plain import as_circle, as_rectangle
+from patternmaker.pattern.notes import Note
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from patternmaker.pattern.piece import Piece
+
+
+def by_hand(piece: Piece) -> tuple[Note, ...]:
+    """Return how to strike a piece by hand, or nothing if only paper will do."""
+    if piece.is_strip:
+        return tuple(_strip(piece))
+    if circle := as_circle(piece.cut):
+        return (Note("Trammel set to {}: a circle {} across", (circle.radius, 2 * circle.radius)),)
+    return tuple(_rectangle(piece))
+
+
+def _strip(piece: Piece) -> Iterator[Note]:
+    left, bottom, right, top = piece.cut.bounds
+    width, height = right - left, top - bottom
+    diagonal = abs(complex(width, height))
+    yield Note("Strip {} × {}, diagonal {}", (width, height, diagonal))
+    yield Note("near join line {} from the end; seam {} from the upper edge", (-left, top))
+    marks = ", ".join("{} ({})" for _ in piece.run[1:])
+    values = [value for name, x in piece.run[1:] for value in (x, name)]
+    yield Note(f"from the near join line: {marks}", tuple(values))
+
+
+def _rectangle(piece: Piece) -> Iterator[Note]:
+    rectangle = as_rectangle(piece.cut)
+    if rectangle is None:
+        return
+    size = (rectangle.width, rectangle.height, rectangle.diagonal)
+    yield Note("Rectangle {} × {}, diagonal {}", size)
+    if rectangle.corner:
+        yield Note("corners of radius {}, struck from {} inside both edges",
+                   (rectangle.corner, rectangle.corner))  # fmt: skip
+    else:
+        yield Note("corners sharp")

@@ -1,0 +1,146 @@
+"""A straight strip as it is printed to save paper: both ends at full size, its run as figures."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from patternmaker.drawing.labels import (
+    COLUMN_GAP,
+    Context,
+    Row,
+    arrow,
+    column_count,
+    columns,
+    rows,
+    show,
+    smaller,
+)
+from patternmaker.drawing.looks import DIMENSION, PENS
+from patternmaker.drawing.pieces import NAMED, STATION_SIZE, lines_of
+from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
+from patternmaker.geometry.contour import Path
+from patternmaker.geometry.segments import Box, Line
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from patternmaker.pattern.piece import LineKind, Piece
+
+REACH = 32.0  # mm of seam shown at each end
+COLUMN = 54.0  # mm; the width of a column of text between the ends
+TYPE = 0.8  # the size of the type there, to that of a panel's label
+
+
+class StripEnds:
+    """The two ends of a strip drawn close together, with what must be known of the run between."""
+
+    def __init__(self, piece: Piece, context: Context) -> None:
+        self.piece, self.context = piece, context
+        self.left, self.bottom, self.right, self.top = piece.cut.bounds
+        self.lines = smaller(list(_text(piece, context)), TYPE)
+        count = column_count(self.lines, COLUMN, self._room)
+        self.gap = count * (COLUMN + COLUMN_GAP) + COLUMN_GAP
+
+    @property
+    def _room(self) -> float:
+        return self.top - self.bottom - 12.0
+
+    @property
+    def _run(self) -> float:
+        return self.piece.run[-1][1]
+
+    @property
+    def saves_paper(self) -> bool:
+        """Whether the ends take less paper than the whole strip."""
+        return self._run > 2 * REACH + self.gap
+
+    @property
+    def shift(self) -> float:
+        """How far the far end is moved toward the near one."""
+        return self._run - 2 * REACH - self.gap
+
+    @property
+    def box(self) -> Box:
+        """The box round the drawing."""
+        return self.left, self.bottom, self.right - self.shift, self.top
+
+    def drawing(self) -> Drawing:
+        """Return the drawing; the near join stands at x = 0, the seam at y = 0."""
+        near, far = REACH, self._run - REACH
+        marks: list[Mark] = [
+            *self._window(self.left, near, 0.0),
+            *self._window(far, self.right, -self.shift),
+            *(Stroke(_zigzag(x, self.bottom, self.top), DIMENSION)
+              for x in (near, far - self.shift)),
+            *_dimension(near, far - self.shift, self.top - 5.0, self._run_says),
+        ]  # fmt: skip
+        text = columns(self.lines, near + COLUMN_GAP, self.top - 10.0, COLUMN, self._room)
+        way, word = self.piece.arrow
+        up = arrow(complex(REACH / 2, self.bottom * 0.7), way, 14.0, word)
+        return Drawing(tuple(marks)) + text + up
+
+    @property
+    def _run_says(self) -> str:
+        return f"{show(self._run, self.context.unit)} from join line to join line"
+
+    def _window(self, begin: float, end: float, shift: float) -> Iterator[Mark]:
+        for kind, path in self._all_lines():
+            for segment in path.segments:
+                if isinstance(segment, Line) and (part := _between(segment, begin, end)):
+                    yield Stroke(Path((part.mapped(1, shift),)), PENS[kind])
+        for name, x in self._names():
+            if begin < x < end:
+                at = complex(x + shift, -STATION_SIZE * 3.4)
+                yield Letters(at, name, STATION_SIZE, anchor="middle")
+
+    def _all_lines(self) -> Iterator[tuple[LineKind, Path]]:
+        return lines_of(self.piece)
+
+    def _names(self) -> Iterator[tuple[str, float]]:
+        yield from self.piece.run
+        for guide in self.piece.guides:
+            if guide.kind in NAMED:
+                yield guide.name, guide.path.segments[0].start.real
+
+
+def _text(piece: Piece, context: Context) -> Iterator[Row]:
+    yield from rows(piece, context)
+    yield Row("Mark along the seam, from the near join:", bold=True)
+    marks = [*piece.run]
+    marks += [
+        (guide.name, guide.path.segments[0].start.real)
+        for guide in piece.guides
+        if guide.kind in NAMED
+    ]
+    for name, x in sorted(marks[1:], key=lambda mark: mark[1]):
+        yield Row(f"{show(x, context.unit)}   {name}")
+
+
+def _between(line: Line, begin: float, end: float) -> Line | None:
+    """Return the part of a level or upright line between two uprights, or None."""
+    a, b = line.start, line.end
+    if a.real == b.real:
+        return line if begin <= a.real <= end else None
+    left, right = sorted((a.real, b.real))
+    low, high = max(left, begin), min(right, end)
+    return Line(complex(low, a.imag), complex(high, a.imag)) if low < high else None
+
+
+def _zigzag(x: float, bottom: float, top: float) -> Path:
+    """Return the line at which a drawing is broken off."""
+    steps = max(4, round((top - bottom) / 6))
+    points = [
+        complex(x + (0, 1.5, 0, -1.5)[i % 4], bottom + (top - bottom) * i / steps)
+        for i in range(steps + 1)
+    ]
+    return Path.through(*points)
+
+
+def _dimension(left: float, right: float, y: float, says: str) -> Iterator[Mark]:
+    """Yield a dimension line between two breaks, its figure on it."""
+    yield Stroke(Path.through(complex(left + 2, y), complex(right - 2, y)), DIMENSION)
+    for x, inward in ((left + 2, 1), (right - 2, -1)):
+        for side in (0.8, -0.8):
+            barb = Path.through(complex(x, y), complex(x + 2.4 * inward, y + side))
+            yield Stroke(barb, DIMENSION)
+    yield Letters(complex((left + right) / 2, y + 1.2), says, STATION_SIZE, anchor="middle")

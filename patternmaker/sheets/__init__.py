@@ -1,0 +1,1 @@
+"""Full-scale sheets: papers, tiling, joins, the overview, and the PDF that holds them."""

@@ -1,0 +1,126 @@
+"""What a sheet carries besides the pattern: bars to prove its scale, joins, and what it is.
+
+All of it stands in the band along the window's edge, where sheets overlap, so that a joined
+pattern shows none of it but the crosses.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from patternmaker.drawing.looks import MIST, SLATE, Pen
+from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke, rectangle
+from patternmaker.drawing.typeface import width
+from patternmaker.geometry.contour import Path
+from patternmaker.units import MM_PER_INCH, Unit
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from patternmaker.drawing.surface import Anchor
+    from patternmaker.sheets.tiling import Grid, Join, Place
+
+BAR_FROM_EDGE = 3.5  # mm
+BAR_BEGINS = 14.0  # mm from the corner
+TICK = 1.4  # mm; half the tick at the end of a bar
+SMALL = 2.8  # mm; size of type in the band
+NUMBER = 5.0  # mm; size of a join's number
+CROSS = 4.0  # mm; half a registration cross
+CROSS_PLACES = (0.22, 0.78)  # of the way along a join
+BAR = Pen(0.3)
+CROSS_PEN = Pen(0.18)
+JOIN_PEN = Pen(0.15, (3, 2), SLATE)
+FRAME = Pen(0.1, (), MIST)
+
+
+def bar_length(unit: Unit) -> float:
+    """Return how long the scale bars are: 4 in in an inch job, else 100 mm."""
+    return 4 * MM_PER_INCH if unit is Unit.IN else 100.0
+
+
+def bar_says(unit: Unit) -> str:
+    """Return what the scale bars say of themselves."""
+    return {Unit.IN: "4 in", Unit.CM: "10 cm", Unit.MM: "100 mm"}[unit]
+
+
+def frame(grid: Grid, unit: Unit) -> Drawing:
+    """Return what every sheet of a grid has alike: its edge and a scale bar each way."""
+    across, up = grid.window_size
+    size = bar_length(unit)
+    x, y, edge = BAR_BEGINS, BAR_BEGINS, BAR_FROM_EDGE
+    says = f"{bar_says(unit)}: measure before you cut"
+    return Drawing((
+        Stroke(rectangle((0, 0, across, up)), FRAME),
+        Stroke(_bar(complex(x, edge), 1, size), BAR),
+        Stroke(_bar(complex(edge, y), 1j, size), BAR),
+        Letters(complex(x + size + 3, edge - 1), says if x + size + 45 < across
+                else bar_says(unit), SMALL, colour=SLATE),
+        Letters(complex(edge + 1, y + size + 3), bar_says(unit), SMALL, way=1j, colour=SLATE),
+    ))  # fmt: skip
+
+
+def _bar(begin: complex, way: complex, length: float) -> Path:
+    """Return a bar with its end ticks, in one stroke."""
+    end, tick = begin + way * length, 1j * way * TICK
+    return Path.through(begin + tick, begin - tick, begin, end, end + tick, end - tick)
+
+
+def heading(left: str, right: str, grid: Grid) -> Iterator[Mark]:
+    """Yield the words at the head of a sheet, the left ones shortened to leave room."""
+    across, up = grid.window_size
+    y = up - BAR_FROM_EDGE - SMALL * 0.35
+    room = across - 2 * BAR_BEGINS - width(right, SMALL, bold=True) - 4
+    yield Letters(complex(BAR_BEGINS, y), shortened(left, SMALL, room), SMALL, colour=SLATE)
+    yield Letters(complex(across - BAR_BEGINS, y), right, SMALL, bold=True, anchor="right")
+
+
+def shortened(text: str, size: float, room: float) -> str:
+    """Return as much of ``text`` as there is room for."""
+    if width(text, size) <= room:
+        return text
+    while text and width(text + "…", size) > room:
+        text = text[:-1]
+    return text.rstrip() + "…"
+
+
+def join_marks(join: Join, place: Place, grid: Grid) -> Iterator[Mark]:
+    """Yield a join's line, crosses and number as the sheet at ``place`` shows them.
+
+    The line runs in the middle of the overlap; each sheet has the number on its own side of it, so
+    that like number stands beside like number once the two are laid together.
+    """
+    left, bottom, right, top = grid.window(place)
+    first, second = grid.window(join.first), grid.window(join.second)
+    if join.is_upright:
+        x = (min(first[2], second[2]) + max(first[0], second[0])) / 2 - left
+        low, high = complex(x, 0), complex(x, top - bottom)
+    else:
+        y = (min(first[3], second[3]) + max(first[1], second[1])) / 2 - bottom
+        low, high = complex(0, y), complex(right - left, y)
+    yield Stroke(Path.through(low, high), JOIN_PEN)
+    for share in CROSS_PLACES:
+        yield from _cross(low + share * (high - low))
+    yield _number(join, place, (low + high) / 2)
+
+
+def _cross(middle: complex) -> Iterator[Mark]:
+    for way in (1, 1j):
+        yield Stroke(Path.through(middle - CROSS * way, middle + CROSS * way), CROSS_PEN)
+
+
+def _number(join: Join, place: Place, at: complex) -> Letters:
+    other = join.second if place == join.first else join.first
+    aside = 1.6  # mm from the line
+    anchor: Anchor = "middle"
+    if join.is_upright:
+        is_left = place[0] < other[0]
+        anchor = "right" if is_left else "left"
+        at += complex(-aside if is_left else aside, -NUMBER * 0.35)
+    else:
+        at += 1j * (-aside - NUMBER * 0.72 if place[1] < other[1] else aside)
+    return Letters(at, str(join.number), NUMBER, bold=True, anchor=anchor, colour=SLATE)
+
+
+def proof_triangle(unit: Unit) -> tuple[float, float]:
+    """Return the upright and the level side of the proof triangle; the long one is 5 to their 4."""
+    return (3 * MM_PER_INCH, 4 * MM_PER_INCH) if unit is Unit.IN else (90.0, 120.0)

@@ -1,0 +1,236 @@
+"""The overview: proof of scale, map of sheets and joins, cut list, fit report, cautions."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from patternmaker.cutlist.rows import CutRow, Drafted, cut_rows, needs
+from patternmaker.cutlist.strike import by_hand
+from patternmaker.drawing.labels import by, show
+from patternmaker.drawing.looks import MADDER, PENS, SLATE, Pen
+from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
+from patternmaker.drawing.typeface import LINE, wrapped
+from patternmaker.geometry.contour import Path
+from patternmaker.pattern.piece import LineKind
+from patternmaker.sheets.cautions import CAUTIONS
+from patternmaker.sheets.flow import (
+    TEXT,
+    Block,
+    column_width,
+    flowed,
+    heading,
+    paragraph,
+    row,
+    space,
+)
+from patternmaker.sheets.furniture import bar_says, proof_triangle
+from patternmaker.sheets.map import NumberedPlate, map_blocks
+from patternmaker.units import MM_PER_INCH, Unit, with_set_fractions
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from patternmaker.sheets.papers import Stock
+
+TITLE = 9.0  # mm; type of the job's name
+LEAD = 3.8  # mm; type of the line below it
+TRIANGLE = Pen(0.3)
+SHARES = (0.18, 0.13, 0.2, 0.07, 0.16, 0.16, 0.1)
+COLUMNS = ("Seat", "Piece", "Material", "Cut", "Finished", "Cut size", "Area of one")
+
+
+@dataclass(frozen=True)
+class Overview:
+    """What the overview tells of a job."""
+
+    drafted: Drafted
+    plates: Sequence[NumberedPlate]
+    stock: Stock
+    fewest: int
+
+    @property
+    def unit(self) -> Unit:
+        """The job's unit."""
+        return self.drafted.job.unit
+
+    @property
+    def sheet_count(self) -> int:
+        """How many sheets there are, the overview not counted."""
+        return sum(len(each.plate.sheets) for each in self.plates)
+
+    def pages(self) -> list[Drawing]:
+        """Return the overview's pages, each drawn from the window's lower left corner."""
+        width, height = self.stock.window(landscape=False)
+        return flowed(self._blocks(column_width(width)), width, height)
+
+    def _blocks(self, width: float) -> Iterator[Block]:
+        yield from self._title(width)
+        yield self._proof(width)
+        yield from self._map(width)
+        yield from self._cut_list(width)
+        yield from self._fit(width)
+        yield from self._strike(width)
+        yield from _key(self.drafted, width)
+        yield heading("Cautions", width)
+        for caution in CAUTIONS:
+            yield paragraph(caution, width)
+
+    def _title(self, width: float) -> Iterator[Block]:
+        job = self.drafted.job
+        yield paragraph(job.name, width, bold=True, size=TITLE, keeps=True)
+        seats = ", ".join(f"{seat.make} × {seat.name}" for seat in job.seats)
+        yield paragraph(seats + (f" · {job.date}" if job.date else ""), width, size=LEAD)
+        yield space(2.5)
+
+    def _proof(self, width: float) -> Block:
+        """Return the proof triangle, and beside it what to do with it."""
+        up, along = proof_triangle(self.unit)
+        corner = complex(4, -up - 6)
+        marks: list[Mark] = [Stroke(_triangle(corner, up, along), TRIANGLE)]
+        marks += _side_names(corner, up, along, self.unit)
+        text = _proof_says(self.unit, self.stock)
+        beside = width - along - 16
+        if beside < 40:  # a narrow page has them below
+            at, room, below = complex(0, -up - 16), width, 0.0
+        else:
+            at, room, below = complex(along + 16, -1), beside, up + 14
+        drawn, height = _lines(text, room)
+        marks += Drawing(tuple(drawn)).mapped(1, at).marks
+        return Block(max(below, height - at.imag + 4), Drawing(tuple(marks)))
+
+    def _map(self, width: float) -> Iterator[Block]:
+        yield heading("Sheets and joins", width)
+        count = self.sheet_count
+        yield paragraph(
+            f"{count} sheets of {self.stock.paper.name}, and no arrangement could do with fewer "
+            f"than {self.fewest}. Join them in the order of their numbers: like number meets like "
+            f"number, cross on cross."
+            if count > 1
+            else f"One sheet of {self.stock.paper.name}.",
+            width,
+            keeps=True,
+        )
+        yield from map_blocks(self.plates, width)
+
+    def _cut_list(self, width: float) -> Iterator[Block]:
+        yield heading("Cut list", width)
+        yield row(COLUMNS, SHARES, width, bold=True)
+        rows = cut_rows(self.drafted)
+        for each in rows:
+            yield row(_cells(each, self.unit), SHARES, width)
+        for need in needs(rows):
+            if need.kind == "card":
+                continue
+            says = f"{need.title}: {area(need.area, self.unit)} in all, without waste"
+            if need.sold_by_area:
+                least, most = (area(each, self.unit) for each in need.hides)
+                says += f"; at the usual yield of 50 to 70 %, {least} to {most} of hide"
+            yield paragraph(says, width)
+
+    def _fit(self, width: float) -> Iterator[Block]:
+        yield heading("Fit report", width)
+        for seat, pattern in self.drafted.seats:
+            yield paragraph(seat.name, width, bold=True, keeps=True)
+            for note in pattern.fit.warnings:
+                says = f"Look: {with_set_fractions(note.told(self.unit))}"
+                yield paragraph(says, width, bold=True, indent=4, colour=MADDER)
+            for note in pattern.fit.says:
+                yield paragraph(with_set_fractions(note.told(self.unit)), width, indent=4)
+
+    def _strike(self, width: float) -> Iterator[Block]:
+        found = [
+            (f"{seat.name}: {piece.name}", notes)
+            for seat, pattern in self.drafted.seats
+            for piece in pattern.pieces
+            if (notes := by_hand(piece))
+        ]
+        if not found:
+            return
+        yield heading("Strike by hand, with rule and trammel", width)
+        for title, notes in found:
+            told = "; ".join(with_set_fractions(note.told(self.unit)) for note in notes)
+            yield paragraph(title, width, bold=True, keeps=True)
+            yield paragraph(f"{told}.", width, indent=4)
+
+
+def area(value: float, unit: Unit) -> str:
+    """Return an area as it is bought: square feet in an inch job, else square metres."""
+    if unit is Unit.IN:
+        return f"{value / (12 * MM_PER_INCH) ** 2:.2f} sq ft"
+    return f"{value / 1e6:.3f} m²"
+
+
+def _cells(each: CutRow, unit: Unit) -> tuple[str, ...]:
+    piece = each.piece
+    finished = by(*piece.finished, unit) if piece.finished else "–"
+    return (
+        each.seat,
+        piece.name,
+        piece.material.title,
+        str(each.count),
+        finished,
+        by(*each.cut_size, unit),
+        area(each.area, unit),
+    )
+
+
+def _triangle(corner: complex, up: float, along: float) -> Path:
+    """Return the triangle in one stroke: up from the right angle, down the long side, and back."""
+    return Path.through(corner, corner + 1j * up, corner + along, corner)
+
+
+def _side_names(corner: complex, up: float, along: float, unit: Unit) -> Iterator[Mark]:
+    slope = complex(along, -up) / abs(complex(along, up))
+    middle = corner + complex(along / 2, up / 2)
+    long_side = abs(complex(along, up))
+    for at, text, way in (
+        (corner + along / 2 - 1j * 4.6, show(along, unit), 1 + 0j),
+        (corner + 1j * up / 2 - 1.4, show(up, unit), 1j),
+        (middle + 1j * slope * 1.6, show(long_side, unit), slope),
+    ):
+        yield Letters(at, text, LEAD, bold=True, anchor="middle", way=way)
+
+
+def _proof_says(unit: Unit, stock: Stock) -> list[tuple[str, bool]]:
+    up, along = proof_triangle(unit)
+    sides = ", ".join(show(side, unit) for side in (up, along, abs(complex(up, along))))
+    return [
+        ("Prove the scale first", True),
+        (f"Print at actual size (100 %) on {stock.paper.name}. Measure this triangle: {sides}.",
+         False),
+        (("The two short sides prove each direction of the printer, the long one that it prints "
+         "square. Cut nothing until all three are right."), False),
+        (f"Each sheet has a bar of {bar_says(unit)} along both edges, for the same proof.", False),
+    ]  # fmt: skip
+
+
+def _lines(text: list[tuple[str, bool]], room: float) -> tuple[list[Mark], float]:
+    marks: list[Mark] = []
+    y = 0.0
+    for part, bold in text:
+        size = LEAD if bold else TEXT + 0.2
+        for line in wrapped(part, size, room, bold=bold):
+            y -= size * LINE
+            marks.append(Letters(1j * y, line, size, bold))
+        y -= size * 0.6
+    return marks, -y
+
+
+def _key(drafted: Drafted, width: float) -> Iterator[Block]:
+    """Yield the key to the lines that this job's pieces carry."""
+    found = {LineKind.CUT, LineKind.NOTCH}
+    found |= {g.kind for pattern in drafted.patterns for p in pattern.pieces for g in p.guides}
+    kinds = [kind for kind in LineKind if kind in found]
+    yield heading("Lines", width)
+    columns = max(1, int(width / 62))
+    for i in range(0, len(kinds), columns):
+        marks: list[Mark] = []
+        for j, kind in enumerate(kinds[i : i + columns]):
+            x, y = j * width / columns, -TEXT
+            line = Path.through(complex(x, y + 1), complex(x + 20, y + 1))
+            marks += [
+                Stroke(line, PENS[kind]),
+                Letters(complex(x + 23, y), kind.value, TEXT, colour=SLATE),
+            ]
+        yield Block(TEXT * 1.6, Drawing(tuple(marks)))

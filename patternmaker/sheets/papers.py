@@ -1,0 +1,160 @@
+"""Papers by name or by size, and how much of them can be printed on."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from patternmaker.errors import Refusal, Refusals
+from patternmaker.facts import LENGTH, unknown
+from patternmaker.units import MM_PER_INCH, Unit, read_length
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+# ISO 216, series A, in mm.
+ISO = {"A4": (210, 297), "A3": (297, 420), "A2": (420, 594), "A1": (594, 841), "A0": (841, 1189)}
+# ASME Y14.1 sizes A and B, and Legal, in inches.
+AMERICAN = {"Letter": (8.5, 11), "Legal": (8.5, 14), "Tabloid": (11, 17)}
+
+LARGEST_SIDE = 5080.0  # mm; 14,400 units of 1/72 in, an implementation limit of PDF viewers
+LEAST_SHORT, LEAST_LONG = 112.0, 135.0  # mm to print on: scale bars and proof triangle fit
+
+
+@dataclass(frozen=True)
+class Paper:
+    """A paper size, upright, in mm."""
+
+    name: str
+    width: float
+    height: float
+
+
+PAPERS = {name.lower(): Paper(name, *map(float, size)) for name, size in ISO.items()} | {
+    name.lower(): Paper(name, *(side * MM_PER_INCH for side in size))
+    for name, size in AMERICAN.items()
+}
+
+
+def read_paper(raw: str, unit: Unit) -> Paper:
+    """Return the paper of a name, or of a size such as ``600x900mm`` or ``18x24in``.
+
+    Raises:
+        Refusals: if it is neither, or no printer could take it.
+    """
+    if paper := PAPERS.get(raw.strip().lower()):
+        return paper
+    if not re.search(r"\d\s*(?:mm|cm|in|m|ft)?\s*[x×]\s*\d", raw, re.IGNORECASE):
+        names = [paper.name for paper in PAPERS.values()]
+        mistake = unknown("paper", raw, names)
+        mistake.mend += ", or write a size such as 600x900mm or 18x24in"
+        raise Refusals([mistake], unit)
+    try:
+        width, height = _sides(raw, unit)
+    except Refusal as mistake:
+        raise Refusals([mistake.at("paper")], unit) from None
+    if wrong := [m for side in (width, height) for m in _side_mistakes(side)]:
+        raise Refusals(wrong, unit)
+    return Paper(raw.replace(" ", ""), min(width, height), max(width, height))
+
+
+def _sides(raw: str, unit: Unit) -> tuple[float, float]:
+    first, second = re.split(r"[x×]", raw.lower(), maxsplit=1)
+    suffix = re.search(r"[a-z\"]+\s*$", second)
+    if suffix and not re.search(r"[a-z\"]\s*$", first):
+        first += suffix[0]
+    return read_length(first.strip(), unit), read_length(second.strip(), unit)
+
+
+def _side_mistakes(side: float) -> Iterator[Refusal]:
+    if not 50 <= side <= LARGEST_SIDE:
+        yield Refusal(
+            "paper", "a side of {value} is not between 50 mm and {limit}", value=side,
+            limit=LARGEST_SIDE, mend="check the unit", show=LENGTH.show,
+        )  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Margins:
+    """What a printer leaves white, on the page as it is read."""
+
+    left: float
+    right: float
+    top: float
+    bottom: float
+
+
+@dataclass(frozen=True)
+class Stock:
+    """The paper of a job: what is printed on, the margins, and how far sheets overlap.
+
+    Raises:
+        Refusals: if too little is left to print on, or the overlap leaves too little of a sheet.
+    """
+
+    paper: Paper
+    margins: Margins
+    overlap: float
+
+    def __post_init__(self) -> None:
+        if wrong := list(self._mistakes()):
+            raise Refusals(wrong)
+
+    def _mistakes(self) -> Iterator[Refusal]:
+        margins = vars(self.margins) | {"overlap": self.overlap}
+        for name, value in margins.items():
+            if not 0 <= value <= LARGEST_SIDE:
+                yield Refusal(
+                    name if name == "overlap" else f"margin {name}", "{value} is out of bounds",
+                    value=value, mend="make it 0 or more", show=LENGTH.show,
+                )  # fmt: skip
+                return
+        sizes = [self.window(landscape=False), self.window(landscape=True)]
+        short = min(min(size) for size in sizes)
+        long = min(max(size) for size in sizes)
+        if short < LEAST_SHORT or long < LEAST_LONG:
+            yield Refusal(
+                "margins", f"{self.paper.name} less its margins leaves {{value}}: the scale bars "
+                "and the proof triangle need {limit}", value=(short, long),
+                limit=(LEAST_SHORT, LEAST_LONG), mend="make the margins smaller or the paper "
+                "larger", show=_show_size,
+            )  # fmt: skip
+        elif self.overlap > short / 3:
+            yield Refusal(
+                "overlap", "{value} is more than a third of the usable width ({limit})",
+                value=self.overlap, limit=short / 3, mend="make it smaller", show=LENGTH.show,
+            )  # fmt: skip
+
+    def page(self, *, landscape: bool) -> tuple[float, float]:
+        """Return the width and height of a page."""
+        size = self.paper.width, self.paper.height
+        return size[::-1] if landscape else size
+
+    def window(self, *, landscape: bool) -> tuple[float, float]:
+        """Return the width and height of what can be printed on."""
+        width, height = self.page(landscape=landscape)
+        m = self.margins
+        return width - m.left - m.right, height - m.top - m.bottom
+
+    @property
+    def usable_area(self) -> float:
+        """The largest area that one sheet can show, mm2."""
+        return max(w * h for w, h in (self.window(landscape=way) for way in (False, True)))
+
+
+def _show_size(size: tuple[float, float], unit: Unit | None) -> str:
+    return " by ".join(LENGTH.show(side, unit) for side in size)
+
+
+def usual_margins(unit: Unit) -> Margins:
+    """Return margins that home printers can keep: 10 mm, 13 at the foot, or 3/8 and 1/2 in."""
+    if unit is Unit.IN:
+        side = 3 / 8 * MM_PER_INCH
+        return Margins(side, side, side, MM_PER_INCH / 2)
+    return Margins(10.0, 10.0, 10.0, 13.0)
+
+
+def usual_overlap(unit: Unit) -> float:
+    """Return how far sheets overlap unless asked otherwise."""
+    return 3 / 8 * MM_PER_INCH if unit is Unit.IN else 10.0

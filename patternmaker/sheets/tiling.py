@@ -1,0 +1,164 @@
+"""One plate: prints laid out at full size, and the grid of sheets that shows them."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from patternmaker.geometry.touching import touches
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from patternmaker.drawing.prints import Print
+    from patternmaker.geometry.segments import Box
+    from patternmaker.sheets.papers import Stock
+
+Place = tuple[int, int]
+"""column and row of a sheet in its plate, counted from the lower left"""
+
+SLIVER = 1e-6  # mm; a part of a piece this thin needs no sheet of its own
+
+
+def sheets_along(length: float, usable: float, overlap: float) -> int:
+    """Return how many sheets show a length, each overlapping the one before it.
+
+    n = ceil((L - o) / (u - o)).
+
+    >>> sheets_along(524, 190, 10), sheets_along(474, 277, 10)
+    (3, 2)
+    """
+    return max(1, math.ceil((length - overlap - SLIVER) / (usable - overlap)))
+
+
+@dataclass(frozen=True)
+class Grid:
+    """Overlapping sheets in columns and rows, their lower left corner at the origin."""
+
+    stock: Stock
+    landscape: bool
+    columns: int
+    rows: int
+
+    @classmethod
+    def over(cls, stock: Stock, width: float, height: float, *, landscape: bool) -> Grid:
+        """Return the smallest grid that shows a width and height."""
+        across, up = stock.window(landscape=landscape)
+        return cls(
+            stock,
+            landscape,
+            sheets_along(width, across, stock.overlap),
+            sheets_along(height, up, stock.overlap),
+        )
+
+    @property
+    def count(self) -> int:
+        """How many sheets it has at most."""
+        return self.columns * self.rows
+
+    @cached_property
+    def window_size(self) -> tuple[float, float]:
+        """Width and height of what one sheet shows."""
+        return self.stock.window(landscape=self.landscape)
+
+    @cached_property
+    def size(self) -> tuple[float, float]:
+        """Width and height of what all of them show together."""
+        (across, up), lap = self.window_size, self.stock.overlap
+        return self.columns * (across - lap) + lap, self.rows * (up - lap) + lap
+
+    def window(self, place: Place) -> Box:
+        """Return what the sheet at a place shows."""
+        (across, up), lap = self.window_size, self.stock.overlap
+        left, bottom = place[0] * (across - lap), place[1] * (up - lap)
+        return left, bottom, left + across, bottom + up
+
+    def cell(self, place: Place) -> Box:
+        """Return what only that sheet must show: its window, less half of each overlap."""
+        left, bottom, right, top = self.window(place)
+        half = self.stock.overlap / 2
+        return (
+            left + half * (place[0] > 0),
+            bottom + half * (place[1] > 0),
+            right - half * (place[0] < self.columns - 1),
+            top - half * (place[1] < self.rows - 1),
+        )
+
+    def places(self) -> Iterator[Place]:
+        """Yield every place, in the order in which they are joined: row by row from the top."""
+        for row in reversed(range(self.rows)):
+            for column in range(self.columns):
+                yield column, row
+
+    def needed(self, prints: Iterable[Print]) -> tuple[Place, ...]:
+        """Return the places whose sheets show something of a print that no other sheet must."""
+        shapes = [each.shape for each in prints]
+        return tuple(
+            place
+            for place in self.places()
+            if any(touches(shape, self.cell(place)) for shape in shapes)
+        )
+
+
+@dataclass(frozen=True)
+class Join:
+    """Where two sheets of a plate meet: the later one is laid to the earlier one."""
+
+    number: int
+    first: Place
+    second: Place
+
+    @property
+    def is_upright(self) -> bool:
+        """Whether the two lie side by side."""
+        return self.first[1] == self.second[1]
+
+
+@dataclass(frozen=True)
+class Plate:
+    """Prints in their places, and the sheets that show them, in the order of joining."""
+
+    grid: Grid
+    prints: tuple[Print, ...]
+    sheets: tuple[Place, ...]
+
+    @property
+    def title(self) -> str:
+        """What it shows."""
+        return "; ".join(each.title for each in self.prints)
+
+    def joins(self, first_number: int) -> tuple[Join, ...]:
+        """Return its joins, numbered in the order in which they are made."""
+        joined: list[Join] = []
+        done: set[Place] = set()
+        for place in self.sheets:
+            for neighbour in _neighbours(place):
+                if neighbour in done:
+                    joined.append(Join(first_number + len(joined), neighbour, place))
+            done.add(place)
+        return tuple(joined)
+
+    def shown_on(self, place: Place) -> list[str]:
+        """Return the titles of the prints that the sheet at a place shows."""
+        window = self.grid.window(place)
+        return [each.title for each in self.prints if touches(each.shape, window)]
+
+
+def _neighbours(place: Place) -> tuple[Place, ...]:
+    column, row = place
+    return (column - 1, row), (column + 1, row), (column, row + 1), (column, row - 1)
+
+
+def in_joining_order(places: Iterable[Place]) -> tuple[Place, ...]:
+    """Return places so that each, wherever it can, meets one that comes before it."""
+    left = list(places)
+    ordered: dict[Place, None] = {}
+    while left:
+        following = next(
+            (place for place in left if any(n in ordered for n in _neighbours(place))), left[0]
+        )
+        left.remove(following)
+        ordered[following] = None
+    return tuple(ordered)

@@ -1,0 +1,1 @@
+"""The drawing surface on each library that writes files; the only rooms that import them."""
