@@ -10,7 +10,7 @@ from patternmaker.geometry.segments import Arc, Line
 if TYPE_CHECKING:
     from patternmaker.geometry.segments import Segment
 
-NOTHING = 1e-9  # mm; a shorter move draws nothing
+NOTHING = 1e-6  # mm; a shorter move draws nothing: its direction would be all rounding
 
 
 class Compass:

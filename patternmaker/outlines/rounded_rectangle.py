@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import pi
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import at_most, both, length
+from patternmaker.facts import HAIR, at_most, both, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.outlines.registry import Outline, shape
 
@@ -36,7 +36,8 @@ class RoundedRectangle(Outline):
 
     def contour(self) -> Contour:
         """Return the outline, each corner a quarter turn."""
-        x, y, r = self.width / 2, self.depth / 2, self.corner
+        x, y = self.width / 2, self.depth / 2
+        r = self.corner if self.corner >= HAIR else 0.0
         compass = Compass(1j * y).joint("back").line(complex(r - x, y))
         _corner(compass, "back left", complex(r - x, y - r), r)
         compass.line(complex(-x, 0)).joint("left").line(complex(-x, r - y))

@@ -69,8 +69,7 @@ def written(sheets: Sheets, progress: Callable[[int, int], None]) -> bytes:
     _write_overview(book, sheets)
     frames: dict[Grid, str] = {}
     for each in sheets.plates:
-        _write_plate(book, each, sheets, frames)
-        progress(each.first_sheet - 1 + len(each.plate.sheets), sheets.count)
+        _write_plate(book, each, sheets, frames, progress)
     return book.finished()
 
 
@@ -86,7 +85,11 @@ def _write_overview(book: PdfBook, sheets: Sheets) -> None:
 
 
 def _write_plate(
-    book: PdfBook, each: NumberedPlate, sheets: Sheets, frames: dict[Grid, str]
+    book: PdfBook,
+    each: NumberedPlate,
+    sheets: Sheets,
+    frames: dict[Grid, str],
+    progress: Callable[[int, int], None],
 ) -> None:
     plate, grid = each.plate, each.plate.grid
     drawing = Drawing(tuple(mark for one in plate.prints for mark in one.drawing.marks))
@@ -95,6 +98,7 @@ def _write_plate(
     frames[grid] = alike
     for i, place in enumerate(plate.sheets):
         _write_sheet(book, each, place, sheets, (form, alike), first=i == 0)
+        progress(each.first_sheet + i, sheets.count)
 
 
 def _write_sheet(

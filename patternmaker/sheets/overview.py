@@ -74,7 +74,7 @@ class Overview:
         yield from _key(self.drafted, width)
         yield heading("Cautions", width)
         for caution in CAUTIONS:
-            yield paragraph(caution, width)
+            yield paragraph(" ".join(caution.split()), width)
 
     def _title(self, width: float) -> Iterator[Block]:
         job = self.drafted.job

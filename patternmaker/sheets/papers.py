@@ -158,3 +158,41 @@ def usual_margins(unit: Unit) -> Margins:
 def usual_overlap(unit: Unit) -> float:
     """Return how far sheets overlap unless asked otherwise."""
     return 3 / 8 * MM_PER_INCH if unit is Unit.IN else 10.0
+
+
+def stock_of(
+    unit: Unit, paper: str | None = None, margins: str | None = None, overlap: str | None = None
+) -> Stock:
+    """Return the stock that a person asks for, what is not said being as usual for the unit.
+
+    Raises:
+        Refusals: naming what can't be read or used.
+    """
+    usual = "Letter" if unit is Unit.IN else "A4"
+    read = read_paper(usual if paper is None else paper, unit)
+    try:
+        return Stock(
+            read,
+            usual_margins(unit) if margins is None else _read_margins(margins, unit),
+            usual_overlap(unit) if overlap is None else _read_side("overlap", overlap, unit),
+        )
+    except Refusals as refusals:
+        raise Refusals(refusals.mistakes, unit) from None
+
+
+def _read_side(name: str, raw: str, unit: Unit) -> float:
+    try:
+        return read_length(raw.strip(), unit)
+    except Refusal as mistake:
+        raise Refusals([mistake.at(name)], unit) from None
+
+
+def _read_margins(raw: str, unit: Unit) -> Margins:
+    sides = [_read_side("margins", side, unit) for side in raw.split(",")]
+    if len(sides) == 1:
+        sides *= 4
+    if len(sides) != 4:
+        mend = "give one length, or four: left,right,top,bottom"
+        raise Refusals([Refusal("margins", "{value} has {limit} lengths", value=repr(raw),
+                                limit=len(sides), mend=mend)])  # fmt: skip
+    return Margins(*sides)

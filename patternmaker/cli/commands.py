@@ -1,0 +1,93 @@
+"""The commands."""
+
+from __future__ import annotations
+
+import json as json_format
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+import patternmaker
+from patternmaker.units import Unit
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    help="Full-scale, sew-ready upholstery patterns from a few tape measurements.",
+)
+
+
+def _version(asked: bool) -> None:  # noqa: FBT001
+    if asked:
+        typer.echo(f"patternmaker {patternmaker.__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _program(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Say which it is.")
+    ] = False,
+) -> None:
+    del version
+
+
+@app.command()
+def draft(
+    job: Annotated[Path, typer.Argument(help="The job file (TOML).")],
+    out: Annotated[
+        Path | None, typer.Option(help="Folder for the files; named after the job if not given.")
+    ] = None,
+    paper: Annotated[
+        str | None,
+        typer.Option(help="A4 to A0, Letter, Legal, Tabloid, or a size such as 600x900mm."),
+    ] = None,
+    margins: Annotated[
+        str | None,
+        typer.Option(help="What the printer leaves white: one length, or left,right,top,bottom."),
+    ] = None,
+    overlap: Annotated[str | None, typer.Option(help="How far sheets overlap.")] = None,
+    whole_strips: Annotated[
+        bool, typer.Option("--whole-strips", help="Print straight strips whole.")
+    ] = False,
+    most_sheets: Annotated[int, typer.Option(help="Refuse to print more sheets.", min=1)] = 500,
+    svg: Annotated[bool, typer.Option("--svg", help="Also an SVG to cut from.")] = False,
+    cut_list: Annotated[bool, typer.Option("--cut-list", help="Also cutlist.csv.")] = False,
+    json: Annotated[bool, typer.Option("--json", help="Report as JSON.")] = False,
+) -> None:
+    """Draft a job: a 1:1 PDF to print, join, trace, cut and sew."""
+    from patternmaker.cli.progress import Progress
+    from patternmaker.cli.report import told
+    from patternmaker.drafting import Options
+    from patternmaker.drafting import draft as draft_job
+    from patternmaker.drafting.summary import summary
+    from patternmaker.job import load_job
+    from patternmaker.sheets.papers import stock_of
+
+    loaded = load_job(job)
+    stock = stock_of(loaded.unit, paper, margins, overlap)
+    with Progress(sys.stderr) as progress:
+        options = Options(stock, most_sheets, whole_strips, svg, cut_list, progress)
+        drafted = draft_job(loaded, out, options)
+    if json:
+        typer.echo(json_format.dumps(summary(drafted), ensure_ascii=False, indent=1))
+    else:
+        typer.echo(told(drafted))
+
+
+@app.command()
+def shapes(
+    units: Annotated[Unit, typer.Option(help="The unit to show defaults in.")] = Unit.MM,
+    json: Annotated[bool, typer.Option("--json", help="List them as JSON.")] = False,
+) -> None:
+    """List the shapes and covers, with the measurements that each takes."""
+    from patternmaker.cli.shapes import as_data, as_text
+
+    if json:
+        typer.echo(json_format.dumps(as_data(), ensure_ascii=False, indent=1))
+    else:
+        typer.echo(as_text(units))

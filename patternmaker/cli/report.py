@@ -1,0 +1,72 @@
+"""What a draft says on the terminal."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from patternmaker.cli.tables import table
+from patternmaker.cutlist.rows import CutRow, cut_rows, needs
+from patternmaker.sheets.overview import area
+from patternmaker.units import show_length
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from patternmaker.drafting import Draft
+    from patternmaker.units import Unit
+
+
+def told(draft: Draft) -> str:
+    """Return the report of a draft: cut list, fit, warnings, sheets, files."""
+    return "\n".join(_lines(draft))
+
+
+def _lines(draft: Draft) -> Iterator[str]:
+    job = draft.drafted.job
+    yield job.name
+    yield from ("", "Cut list")
+    rows = cut_rows(draft.drafted)
+    yield table(
+        ("seat", "piece", "material", "cut", "finished", "cut size", "area of one"),
+        [_cells(row, job.unit) for row in rows],
+    )
+    yield from ("", "Material, without waste")
+    for need in needs(rows):
+        yield f"  {need.title}: {area(need.area, job.unit)}"
+    yield from _fit(draft)
+    yield from ("", _sheets(draft), "", "Files")
+    yield from (f"  {path}" for path in draft.files)
+    yield from ("", "Print at actual size (100 %), and measure the triangle before you cut.")
+
+
+def _cells(row: CutRow, unit: Unit) -> tuple[str, ...]:
+    finished = _size(row.piece.finished, unit) if row.piece.finished else "-"
+    piece = row.piece
+    return (row.seat, piece.name, piece.material.title, str(row.count), finished,
+            _size(row.cut_size, unit), area(row.area, unit))  # fmt: skip
+
+
+def _size(size: tuple[float, float], unit: Unit) -> str:
+    return f"{show_length(size[0], unit, bare=True)} x {show_length(size[1], unit)}"
+
+
+def _fit(draft: Draft) -> Iterator[str]:
+    unit = draft.drafted.job.unit
+    yield from ("", "Fit")
+    for seat, pattern in draft.drafted.seats:
+        yield f"  {seat.name}"
+        yield from (f"    {note.told(unit)}" for note in pattern.fit.says)
+    warnings = [
+        f"{seat.name}: {note.told(unit)}"
+        for seat, pattern in draft.drafted.seats
+        for note in pattern.fit.warnings
+    ]
+    if warnings := [*warnings, *draft.warnings]:
+        yield from ("", "Look at this first")
+        yield from (f"  {warning}" for warning in warnings)
+
+
+def _sheets(draft: Draft) -> str:
+    sheets = draft.sheets
+    many = "1 sheet" if sheets.count == 1 else f"{sheets.count} sheets"
+    return f"{many} of {sheets.stock.paper.name} (no arrangement beats {sheets.fewest})"

@@ -1,0 +1,1 @@
+"""Files for machines that cut or draw."""

@@ -1,0 +1,104 @@
+"""Drafting a whole job: every pattern, every file, put in place together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from patternmaker.cutlist.rows import Drafted
+from patternmaker.drafting.names import stem_of
+from patternmaker.drafting.staging import put_in_place
+from patternmaker.drawing.typeface import lacking
+from patternmaker.sheets.book import Sheets, laid_out, written
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+    from pathlib import Path
+
+    from patternmaker.job.model import Job
+    from patternmaker.sheets.papers import Stock
+
+MOST_SHEETS = 500
+
+
+def _silent(done: int, whole: int) -> None:
+    del done, whole
+
+
+@dataclass(frozen=True)
+class Options:
+    """What files are asked for.
+
+    Args:
+        stock: what is printed on.
+        most_sheets: more are refused.
+        whole_strips: whether straight strips are printed whole.
+        svg: whether to write an SVG for a cutter.
+        cut_list: whether to write the cut list as CSV.
+        progress: is told how many sheets of how many are done.
+    """
+
+    stock: Stock
+    most_sheets: int = MOST_SHEETS
+    whole_strips: bool = False
+    svg: bool = False
+    cut_list: bool = False
+    progress: Callable[[int, int], None] = _silent
+
+
+@dataclass(frozen=True)
+class Draft:
+    """A drafted job and the files that it left."""
+
+    drafted: Drafted
+    sheets: Sheets
+    files: tuple[Path, ...]
+
+    @property
+    def warnings(self) -> tuple[str, ...]:
+        """What the whole job must be warned of; each seat's own are in its fit."""
+        return tuple(_unprintable(self.drafted.job))
+
+
+def draft(job: Job, out: Path | None, options: Options) -> Draft:
+    """Draft a job and leave its files in ``out``, or in a folder named after it.
+
+    Raises:
+        Refusals: if it takes more sheets than allowed.
+        OutputFault: if the files can't be written; the earlier ones are then as they were.
+    """
+    from pathlib import Path
+
+    drafted = Drafted(job, tuple(seat.pattern() for seat in job.seats))
+    sheets = laid_out(
+        drafted,
+        options.stock,
+        whole=options.whole_strips,
+        most_sheets=options.most_sheets,
+    )
+    stem = stem_of(job.name)
+    folder = Path(stem) if out is None else out
+    files = dict(_contents(stem, sheets, options))
+    return Draft(drafted, sheets, put_in_place(folder, files))
+
+
+def _contents(stem: str, sheets: Sheets, options: Options) -> Iterator[tuple[str, bytes]]:
+    yield f"{stem}.pdf", written(sheets, options.progress)
+    if options.svg:
+        from patternmaker.cutter.svg import svg_of
+
+        yield f"{stem}.svg", svg_of(sheets.drafted)
+    if options.cut_list:
+        from patternmaker.cutlist.csv import csv_of
+
+        yield "cutlist.csv", csv_of(sheets.drafted)
+
+
+def _unprintable(job: Job) -> Iterator[str]:
+    names = [job.name, job.date or ""]
+    for seat in job.seats:
+        names += [seat.name, *(material.name or "" for material in seat.brief.materials.values())]
+    for name in dict.fromkeys(names):
+        if lost := lacking(name):
+            signs = ", ".join(f"{sign!r} (U+{ord(sign):04X})" for sign in lost)
+            yield f"{name!r}: the lettering has no {signs}; the paper shows an empty box instead"

@@ -1,0 +1,88 @@
+"""The summary of a draft as plain data: the contract of ``draft --json``.
+
+Lengths in mm, areas in mm2, at full precision.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import patternmaker
+
+if TYPE_CHECKING:
+    from patternmaker.drafting.draft import Draft
+    from patternmaker.job.model import Seat
+    from patternmaker.pattern.piece import Fit, Pattern, Piece, Seam
+    from patternmaker.units import Unit
+
+
+def summary(draft: Draft) -> dict[str, Any]:
+    """Return everything that a program may want to know of a draft."""
+    job, sheets = draft.drafted.job, draft.sheets
+    return {
+        "job": job.name,
+        "units": job.unit.value,
+        "version": patternmaker.__version__,
+        "seats": [_seat(seat, pattern, job.unit) for seat, pattern in draft.drafted.seats],
+        "sheets": {
+            "paper": sheets.stock.paper.name,
+            "count": sheets.count,
+            "fewest_possible": sheets.fewest,
+        },
+        "files": [str(path) for path in draft.files],
+        "warnings": list(draft.warnings),
+    }
+
+
+def _seat(seat: Seat, pattern: Pattern, unit: Unit) -> dict[str, Any]:
+    outline = pattern.outline
+    return {
+        "name": seat.name,
+        "make": seat.make,
+        "outline": {
+            "shape": seat.outline.called,
+            "width_mm": outline.width,
+            "depth_mm": outline.height,
+            "perimeter_mm": outline.length,
+            "area_mm2": outline.area,
+        },
+        "pieces": [_piece(piece) for piece in pattern.pieces],
+        "seams": [_seam(seam) for seam in pattern.seams],
+        "fit": _fit(pattern.fit, unit),
+    }
+
+
+def _piece(piece: Piece) -> dict[str, Any]:
+    return {
+        "name": piece.name,
+        "role": piece.role,
+        "cut": piece.count,
+        "material": piece.material.title,
+        "width_mm": piece.cut.width,
+        "height_mm": piece.cut.height,
+        "area_mm2": piece.cut.area,
+        "cut_length_mm": piece.cut.length,
+        "sew_length_mm": piece.sew_length,
+        "notches": len(piece.notches),
+    }
+
+
+def _seam(seam: Seam) -> dict[str, Any]:
+    return {
+        "a": str(seam.a),
+        "b": str(seam.b),
+        "a_mm": seam.a.length,
+        "b_mm": seam.b.length,
+        "ease_mm": seam.ease,
+        "spans": [
+            {"from": start, "to": end, "a_mm": a, "b_mm": b} for start, end, a, b in seam.spans
+        ],
+    }
+
+
+def _fit(fit: Fit, unit: Unit) -> dict[str, Any]:
+    return {
+        "stretch_round": fit.stretch_round,
+        "report": [note.told(unit) for note in fit.says],
+        "warnings": [note.told(unit) for note in fit.warnings],
+    }
