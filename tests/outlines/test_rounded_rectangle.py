@@ -15,6 +15,11 @@ def test_length_and_area(corner):
     assert contour.area == pytest.approx(400 * 380 - (4 - math.pi) * corner**2)
 
 
+def test_corner_finer_than_a_hair_is_sharp():
+    contour = RoundedRectangle(width=400, depth=300, corner=0.0009).contour()
+    assert len(contour.segments) == 8
+
+
 def test_fully_rounded_square_is_a_circle():
     contour = RoundedRectangle(width=400, depth=400, corner=200).contour()
     assert contour.length == pytest.approx(math.pi * 400)
