@@ -1,0 +1,44 @@
+"""Jobs drafted for the second look: their files and their figures."""
+
+from __future__ import annotations
+
+import tempfile
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from patternmaker.drafting import Options, draft
+from patternmaker.drafting.summary import summary
+from patternmaker.job import load_job
+from patternmaker.sheets.papers import stock_of
+from tests.paper.sheets import Print
+
+SAMPLES = Path(__file__).parents[2] / "samples"
+JOBS = ("round-piano-stool", "organ-bench", "music-school")
+
+
+@dataclass(frozen=True)
+class Made:
+    """What one draft left."""
+
+    pdf: bytes
+    svg: bytes
+    figures: dict[str, Any]
+    book: Print
+
+
+@cache
+def made(job: str, paper: str | None = None, *, whole: bool = True) -> Made:
+    """Return the files of a sample, drafted once."""
+    return drafted(SAMPLES / f"{job}.toml", paper, whole=whole)
+
+
+def drafted(job: Path, paper: str | None = None, *, whole: bool = True) -> Made:
+    """Draft a job into a folder of its own and return what it leaves."""
+    loaded = load_job(job)
+    options = Options(stock_of(loaded.unit, paper), whole_strips=whole, svg=True)
+    with tempfile.TemporaryDirectory() as folder:
+        done = draft(loaded, Path(folder), options)
+        pdf, svg = (path.read_bytes() for path in done.files)
+        return Made(pdf, svg, summary(done), Print(pdf))

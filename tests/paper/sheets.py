@@ -1,0 +1,170 @@
+"""The sheets of a printed job, found by what is drawn on them: windows, crosses, numbers, lines."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import combinations
+from typing import TYPE_CHECKING
+
+from tests.paper.reader import Box, Line, Page, Paper, Pen, Placed, Words
+
+if TYPE_CHECKING:
+    from tests.paper.curves import Curve
+
+BAND = 16.0  # mm from a window's edge within which its joins are marked
+LARGEST_CROSS = 25.0  # mm
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A page that shows a part of a plate."""
+
+    page: Page
+    placed: Placed
+    number: int
+    of: int
+
+    @property
+    def window(self) -> Box:
+        """What it shows of its plate, in the plate's coordinates."""
+        assert self.placed.clip
+        left, bottom, right, top = self.placed.clip
+        x, y = self.placed.origin.real, self.placed.origin.imag
+        return left - x, bottom - y, right - x, top - y
+
+    @cached_property
+    def joins(self) -> dict[int, list[complex]]:
+        """The crosses of each join number, on the page."""
+        found: dict[int, list[complex]] = {int(word.text): [] for word in self._numbers}
+        for cross in crosses(self.page):
+            near = min(self._numbers, key=lambda word: self._away(word, cross))
+            found[int(near.text)].append(cross)
+        return found
+
+    @cached_property
+    def _numbers(self) -> list[Words]:
+        return [w for w in self.page.words if w.placed is None and re.fullmatch(r"\d+", w.text)]
+
+    def _away(self, word: Words, cross: complex) -> tuple[int, float]:
+        """Return how far a number is from a cross; one beside another edge is further."""
+        middle = word.at + word.size * complex(0.3 * len(word.text), 0.35)
+        shares = self._edges(middle) & self._edges(cross)
+        return not shares, abs(middle - cross)
+
+    def _edges(self, point: complex) -> set[int]:
+        assert self.placed.clip
+        left, bottom, right, top = self.placed.clip
+        aways = (point.real - left, point.imag - bottom, right - point.real, top - point.imag)
+        return {i for i, away in enumerate(aways) if away < BAND}
+
+
+def crosses(page: Page) -> list[complex]:
+    """Return the middles of the crosses: two strokes of one length that halve each other."""
+    strokes = [
+        line.curve
+        for line in page.lines
+        if line.placed is None
+        and len(line.curve.pieces) == 1
+        and line.curve.length < LARGEST_CROSS
+        and not line.pen.dashes
+    ]
+    return [
+        (one.middle + two.middle) / 2
+        for one, two in combinations(strokes, 2)
+        if abs(one.middle - two.middle) < 0.01
+        and abs(one.length - two.length) < 0.01
+        and abs(((one.end - one.start) / (two.end - two.start)).real) < 1e-6
+    ]
+
+
+class Print:
+    """A printed job."""
+
+    def __init__(self, content: bytes) -> None:
+        self.paper = Paper(content)
+
+    @cached_property
+    def sheets(self) -> list[Sheet]:
+        return [sheet for page in self.paper.pages if (sheet := _sheet(page))]
+
+    @property
+    def overview(self) -> list[Page]:
+        """The pages that come before the sheets."""
+        first = self.sheets[0].page.number
+        return self.paper.pages[:first]
+
+    @cached_property
+    def plates(self) -> dict[str, list[Sheet]]:
+        """The sheets of each plate, in order."""
+        found: dict[str, list[Sheet]] = {}
+        for sheet in self.sheets:
+            found.setdefault(sheet.placed.form, []).append(sheet)
+        return found
+
+    @cached_property
+    def pens(self) -> dict[Pen, str]:
+        """What each pen means, by the key that the overview prints."""
+        found: dict[Pen, str] = {}
+        for page in self.overview:
+            heads = [word for word in page.words if word.text == "Lines"]
+            for head in heads:
+                found |= _key(page, head)
+        return found
+
+    @cached_property
+    def lines(self) -> list[tuple[str, str, Curve]]:
+        """Each line of each plate: plate, kind, and where it runs in the plate."""
+        found = []
+        for form, sheets in self.plates.items():
+            page, origin = sheets[0].page, sheets[0].placed.origin
+            for line in page.lines:
+                if line.placed and line.placed.form == form:
+                    kind = self.pens.get(rounded(line.pen), "")
+                    found.append((form, kind, line.curve.moved(1, -origin)))
+        return found
+
+    def drawn(self, kind: str) -> list[tuple[str, Curve]]:
+        """Return the lines of one kind, with their plates."""
+        return [(form, curve) for form, each, curve in self.lines if each == kind]
+
+
+def _sheet(page: Page) -> Sheet | None:
+    windows = {line.placed for line in page.lines if line.placed and line.placed.clip}
+    if not windows:
+        return None
+    (placed,) = windows
+    says = [re.search(r"(\d+) of (\d+)", w.text) for w in page.words if w.placed is None]
+    (found,) = [each for each in says if each]
+    return Sheet(page, placed, int(found[1]), int(found[2]))
+
+
+def _key(page: Page, head: Words) -> dict[Pen, str]:
+    """Return the pens of the samples below a heading, each with the word to its right."""
+    found: dict[Pen, str] = {}
+    for line in page.lines:
+        left, bottom, right, top = line.curve.box
+        if top - bottom > 0.01 or not 10 < right - left < 40 or top > head.at.imag:
+            continue
+        beside = [
+            word
+            for word in page.words
+            if abs(word.at.imag + word.size * 0.35 - top) < 1.5 and 0 < word.at.real - right < 8
+        ]
+        if beside:
+            found[rounded(line.pen)] = min(beside, key=lambda word: word.at.real).text
+    return found
+
+
+def rounded(pen: Pen) -> Pen:
+    """Return a pen that two drawings of it agree on."""
+    return Pen(
+        round(pen.width, 3), tuple(round(dash, 3) for dash in pen.dashes),
+        tuple(round(share, 2) for share in pen.colour),
+    )  # fmt: skip
+
+
+def lone_lines(page: Page) -> list[Line]:
+    """Return what a page draws outside of its plate."""
+    return [line for line in page.lines if not (line.placed and line.placed.clip)]
