@@ -7,7 +7,7 @@ type without loading a library (OpenType specification 1.9, chapters cmap, hmtx,
 from __future__ import annotations
 
 import struct
-from functools import cache, cached_property
+from functools import cache, cached_property, lru_cache
 from pathlib import Path
 
 import patternmaker
@@ -95,9 +95,17 @@ def typeface(*, bold: bool = False) -> Typeface:
     return Typeface(font_file(bold=bold))
 
 
+@lru_cache(maxsize=4096)
+def _word(text: str, *, bold: bool) -> float:
+    """Return how wide a word runs at size 1; labels say the same words over and over."""
+    return typeface(bold=bold).width(text, 1.0)
+
+
 def width(text: str, size: float, *, bold: bool = False) -> float:
     """Return how wide a line of text runs, mm."""
-    return typeface(bold=bold).width(text, size)
+    words = text.split(" ")
+    space = _word(" ", bold=bold) * (len(words) - 1)
+    return size * (space + sum(_word(word, bold=bold) for word in words))
 
 
 def lacking(text: str) -> str:
@@ -108,16 +116,18 @@ def lacking(text: str) -> str:
 def wrapped(text: str, size: float, room: float, *, bold: bool = False) -> list[str]:
     """Return ``text`` in lines no wider than ``room``; a word that is wider is broken."""
     lines: list[str] = []
-    line = ""
+    line, used = "", 0.0
+    space = size * _word(" ", bold=bold)
     for word in text.split(" "):
-        longer = f"{line} {word}" if line else word
-        if width(longer, size, bold=bold) <= room:
-            line = longer
+        needs = size * _word(word, bold=bold)
+        if line and used + space + needs <= room:
+            line, used = f"{line} {word}", used + space + needs
             continue
         if line:
             lines.append(line)
-        *whole, line = _broken(word, size, room, bold=bold)
+        *whole, line = _broken(word, size, room, bold=bold) if needs > room else [word]
         lines += whole
+        used = width(line, size, bold=bold)
     return [*lines, line]
 
 

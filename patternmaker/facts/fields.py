@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import difflib
 import math
+import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, ClassVar, TypeVar, dataclass_transform
 
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 T = TypeVar("T")
 
 LONGEST = 5000.0  # mm; past any seat, and the longest side of a PDF page (ISO 32000-1, Annex C)
+ALIKE, PART_ALIKE = 0.6, 0.85  # of the letters of a word and a known name, or a part of one
 HAIR = 0.001  # mm; far finer than a knife can follow: two lengths within it are the same
 
 
@@ -82,7 +84,7 @@ class Fact:
             (self.least is not None and value < self.least, "{value} is less than {limit}",
              self.least, "make it {limit} or more"),
             (self.most is not None and value > self.most, "{value} is more than {limit}",
-             self.most, "make it {limit} or less; check the unit"),
+             self.most, f"make it {{limit}} or less{self.quantity.doubt}"),
         ):  # fmt: skip
             if broken:
                 show = self.quantity.show
@@ -233,6 +235,25 @@ def mistakes(kind: type[Measured], values: Mapping[str, Any]) -> Iterator[Refusa
 def unknown(name: str, value: object, known: Iterable[str]) -> Refusal:
     """Return the refusal of a word that is none of the known ones, with the nearest of them."""
     known = list(known)
-    near = difflib.get_close_matches(str(value).lower()[:60], known, n=1, cutoff=0.6)
-    mend = f"did you mean {near[0]!r}?" if near else f"it can be {', '.join(known)}"
+    near = nearest(str(value), known)
+    mend = f"did you mean {near!r}?" if near else f"it can be {', '.join(known)}"
     return Refusal(name, "{value} is not known", value=brief(value), mend=mend)
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """Return the known name that is most like a word, or holds a word most like it, if one is.
+
+    >>> nearest("lether", ["velour", "upholstery leather"]), nearest("hide", ["velour"])
+    ('upholstery leather', None)
+    """
+
+    def likeness(text: str, cutoff: float) -> float:
+        ratio = difflib.SequenceMatcher(None, word.lower()[:60], text).ratio()
+        return ratio if ratio >= cutoff else 0.0
+
+    def best(name: str) -> float:
+        parts = re.split("[ _]", name)
+        return max(likeness(name, ALIKE), *(likeness(part, PART_ALIKE) for part in parts))
+
+    found = max(known, key=best, default="")
+    return found if found and best(found) else None

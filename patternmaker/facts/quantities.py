@@ -15,6 +15,8 @@ class Quantity(Protocol):
     """A kind of value: how it is read and shown, and its unit inside the program."""
 
     unit: str
+    doubt: str
+    """What may be behind a value that is far too large."""
 
     def read(self, raw: object, unit: Unit) -> Any:
         """Return the value inside, or raise a `Refusal` that says what would be read."""
@@ -27,6 +29,7 @@ class Length:
     """A length; millimetres inside."""
 
     unit = "mm"
+    doubt = "; check the unit"
 
     def read(self, raw: object, unit: Unit) -> float:
         """Read tape notation."""
@@ -41,6 +44,7 @@ class Rate:
     """A share of one, such as a take-up."""
 
     unit = "fraction"
+    doubt = "; write per cent as in \"2.5%\""
 
     def read(self, raw: object, unit: Unit) -> float:
         """Read ``2.5%``, ``1/4 per 10`` or ``0.025``."""
@@ -55,6 +59,7 @@ class Count:
     """A whole number."""
 
     unit = "count"
+    doubt = ""
 
     def read(self, raw: object, unit: Unit) -> int:
         """Read a whole number."""
@@ -73,6 +78,7 @@ class Text:
     """A line of text."""
 
     unit = "text"
+    doubt = ""
 
     def read(self, raw: object, unit: Unit) -> str:
         """Read a line of printable text."""
@@ -97,6 +103,7 @@ class Switch:
     """Yes or no."""
 
     unit = "yes or no"
+    doubt = ""
 
     def read(self, raw: object, unit: Unit) -> bool:
         """Read true or false."""

@@ -10,6 +10,7 @@ from patternmaker.geometry.segments import Arc, Line, Segment, cross, dot
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+ALONG = 1e-9  # radians; lines that meet at less run along each other
 ON_IT = 1e-7  # mm; a point this close to a segment's end lies on the segment
 
 
@@ -32,7 +33,7 @@ def _candidates(one: Segment, two: Segment) -> Iterator[complex]:
 def _lines(one: Line, two: Line) -> Iterator[complex]:
     way, other = one.end - one.start, two.end - two.start
     slant = cross(way, other)
-    if abs(slant) > 1e-12 * abs(way) * abs(other):
+    if abs(slant) > ALONG * abs(way) * abs(other):
         yield one.start + way * cross(two.start - one.start, other) / slant
 
 
@@ -53,10 +54,7 @@ def _circles(one: Arc, two: Arc) -> Iterator[complex]:
 
 def _both_sides(foot: complex, way: complex, radius: float, reach: float) -> Iterator[complex]:
     """Yield the ends of a chord from its foot, which lies ``reach`` from the centre."""
-    square = radius**2 - reach**2
-    if square < -1e-9 * radius:
-        return
-    half = math.sqrt(max(0.0, square))
+    half = math.sqrt(max(0.0, radius**2 - reach**2))
     yield foot + half * way
     if half:
         yield foot - half * way

@@ -18,7 +18,7 @@ from patternmaker.errors import Refusal
 from patternmaker.facts import HAIR, LENGTH
 from patternmaker.geometry.contour import SMOOTH, Contour, is_blunt
 from patternmaker.geometry.crossings import crossings
-from patternmaker.geometry.segments import Line, Segment, turned
+from patternmaker.geometry.segments import Line, Segment, cross, turned
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -117,7 +117,7 @@ def _trimmed(contour: Contour, by: float) -> Contour | None:
         if _keeps_away(contour, part.edge.point(part.edge.length / 2), abs(by))
     ]  # fmt: skip
     rings = [ring for ring in _rings(_linked(parts, close), close) if abs(_area(ring)) > SLIVER]
-    if len(rings) != 1 or _area(rings[0]) < 0 or _touches(rings[0]):
+    if len(rings) != 1 or _touches(rings[0]):
         return None
     places = [part.place for part in rings[0]]
     if _closes_over(contour, by, begins, places):
@@ -133,7 +133,8 @@ def _touches(ring: list[Part]) -> bool:
     """Return whether a ring meets itself anywhere but where one part follows another."""
     starts = [part.edge.start for part in ring]
     twice = any(abs(one - two) <= SPECK for one, two in itertools.combinations(starts, 2))
-    return twice or len(list(_parts([part.edge for part in ring]))) > len(ring)
+    again = [part for part in _parts([part.edge for part in ring]) if part.edge.length > HAIR]
+    return twice or any(one.place == two.place for one, two in itertools.pairwise(again))
 
 
 def _closes_over(contour: Contour, by: float, begins: list[int], places: list[int]) -> bool:
@@ -217,4 +218,5 @@ def _rings(parts: list[Part], close: float) -> Iterator[list[Part]]:
 
 
 def _area(ring: list[Part]) -> float:
-    return math.fsum(part.edge.moment for part in ring)
+    closing = cross(ring[-1].edge.end, ring[0].edge.start) / 2
+    return math.fsum((*(part.edge.moment for part in ring), closing))

@@ -1,7 +1,8 @@
-"""Which print goes on which sheets: large ones on grids of their own, small ones together.
+"""Which print goes on which sheets.
 
-A print that fits on one sheet goes into a gap that a plate has left, or opens a sheet that others
-then share. Gaps are kept as the largest free rectangles of a plate, overlapping one another.
+The largest comes first. Each print goes where it adds the fewest sheets: into a gap of a plate that
+is already there, onto a few more sheets joined to one, or onto a plate of its own. Gaps are kept
+as the largest free rectangles of a plate, overlapping one another.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from patternmaker.errors import Refusal, Refusals
-from patternmaker.sheets.tiling import Grid, Plate, in_joining_order
+from patternmaker.sheets.tiling import SLIVER, Grid, Plate, in_joining_order
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -19,9 +20,27 @@ if TYPE_CHECKING:
     from patternmaker.drawing.prints import Print
     from patternmaker.geometry.segments import Box
     from patternmaker.sheets.papers import Stock
+    from patternmaker.sheets.tiling import Place
 
 BETWEEN = 4.0  # mm between two prints on one sheet
+MOST_JOINED = 24  # sheets in one plate, unless one print alone takes more
 OFF_THE_EDGE = 8.0  # mm kept, where there is room, for the sheet's own bars and words
+
+
+@dataclass(frozen=True)
+class _Placing:
+    """One way of putting a print on a plate: the grid that it takes, and the sheets it adds."""
+
+    grid: Grid
+    corner: tuple[float, float]
+    turned: bool
+    added: int
+    spread: int
+
+    @property
+    def cost(self) -> tuple[int, int, int]:
+        """What makes one placing better than another: fewer sheets, then fewer joins through it."""
+        return self.added, self.spread, self.grid.count
 
 
 @dataclass
@@ -30,43 +49,73 @@ class _Plate:
 
     grid: Grid
     prints: list[Print] = field(default_factory=list)
-    sheets: set[tuple[int, int]] = field(default_factory=set)
-    gaps: list[Box] = field(default_factory=list)
+    sheets: set[Place] = field(default_factory=set)
 
     @classmethod
-    def opened(cls, grid: Grid, first: Print, *, turned: bool = False) -> _Plate:
+    def opened(cls, grid: Grid, first: Print) -> _Plate:
         """Return a plate with its first print on it, off the edge where there is room."""
         width, height = grid.size
-        plate = cls(grid, gaps=[(0.0, 0.0, width, height)])
-        size = _size(first, turned=turned)
-        spare = (width - size[0], height - size[1])
+        spare = width - first.width, height - first.height
         corner = [min(max(0.0, room) / 2, OFF_THE_EDGE) for room in spare]
-        plate._put(first.placed(*corner, turned=turned))
-        plate.sheets = set(grid.needed(plate.prints))
+        plate = cls(grid)
+        plate._put(first.placed(*corner, turned=False))
         return plate
 
-    def takes(self, small: Print) -> bool:
-        """Put a print into a gap, and return whether there was one for it."""
-        for turned in (False, True):
-            width, height = _size(small, turned=turned)
-            for left, bottom, right, top in sorted(self.gaps, key=_smallness):
-                if right - left >= width and top - bottom >= height:
-                    placed = small.placed(left, bottom, turned=turned)
-                    if self.sheets.issuperset(self.grid.needed([placed])):
-                        self._put(placed)
-                        return True
-        return False
+    def put(self, each: Print, placing: _Placing) -> None:
+        """Add a print in the way chosen for it."""
+        self.grid = placing.grid
+        self._put(each.placed(*placing.corner, turned=placing.turned))
 
     def _put(self, placed: Print) -> None:
         self.prints.append(placed)
-        left, bottom, right, top = placed.shape.bounds
-        taken = (left - BETWEEN, bottom - BETWEEN, right + BETWEEN, top + BETWEEN)
-        self.gaps = list(_without(self.gaps, taken))
+        self.sheets.update(self.grid.needed([placed]))
+
+    def placings(self, each: Print, own: Grid) -> Iterator[_Placing]:
+        """Yield the ways in which a print fits in, the plate growing by a few sheets if need be."""
+        growths = [(0, 0)]
+        if own.count > 1:
+            growths += [(more, 0) for more in range(1, max(own.columns, own.rows) + 1)]
+            growths += [(0, more) for more in range(1, max(own.columns, own.rows) + 1)]
+        for growth in growths:
+            grid = self.grid.grown(*growth)
+            if growth == (0, 0) or grid.count <= MOST_JOINED:
+                yield from self._placings_on(grid, each)
+
+    def _placings_on(self, grid: Grid, each: Print) -> Iterator[_Placing]:
+        gaps = _gaps(grid, self.prints)
+        for turned in (False, True):
+            width, height = (each.height, each.width) if turned else (each.width, each.height)
+            for gap in gaps:
+                for left, bottom in _corners(grid, gap, width, height):
+                    reached = grid.reached((left, bottom, left + width, bottom + height))
+                    added = len(reached - self.sheets)
+                    yield _Placing(grid, (left, bottom), turned, added, len(reached))
 
     def finished(self) -> Plate:
         """Return the plate as it will be printed."""
         ordered = [place for place in self.grid.places() if place in self.sheets]
         return Plate(self.grid, tuple(self.prints), in_joining_order(ordered))
+
+
+def _gaps(grid: Grid, prints: Iterable[Print]) -> list[Box]:
+    """Return the largest free rectangles of a grid, some way off every print on it."""
+    gaps: list[Box] = [(0.0, 0.0, *grid.size)]
+    for each in prints:
+        left, bottom, right, top = each.shape.bounds
+        taken = (left - BETWEEN, bottom - BETWEEN, right + BETWEEN, top + BETWEEN)
+        gaps = list(_without(gaps, taken))
+    return gaps
+
+
+def _corners(grid: Grid, gap: Box, width: float, height: float) -> Iterator[tuple[float, float]]:
+    """Yield places for a print in a gap: its corner, and where sheets begin within it."""
+    left, bottom, right, top = gap
+    lefts = {left, *(x for i in range(grid.columns) if (x := grid.window((i, 0))[0]) > left)}
+    bottoms = {bottom, *(y for i in range(grid.rows) if (y := grid.window((0, i))[1]) > bottom)}
+    for x in sorted(lefts):
+        for y in sorted(bottoms):
+            if x + width <= right + SLIVER and y + height <= top + SLIVER:
+                yield x, y
 
 
 def arranged(prints: Sequence[Print], stock: Stock, most_sheets: int) -> tuple[Plate, ...]:
@@ -75,12 +124,16 @@ def arranged(prints: Sequence[Print], stock: Stock, most_sheets: int) -> tuple[P
     Raises:
         Refusals: if it takes more than ``most_sheets``; far too many are not even counted.
     """
-    grids = {id(each): _best_grid(each, stock) for each in prints}
-    _refuse_too_many(sum(grid.count for grid in grids.values()) / 4, most_sheets, "about ")
+    grids = [(each, _best_grid(each, stock)) for each in prints]
+    _refuse_too_many(sum(grid.count for _, grid in grids) / 4, most_sheets, "about ")
     plates: list[_Plate] = []
-    for each in sorted(prints, key=lambda p: (-grids[id(p)].count, -p.width * p.height)):
-        if grids[id(each)].count > 1 or not any(plate.takes(each) for plate in plates):
-            plates.append(_Plate.opened(grids[id(each)], each))
+    for each, grid in sorted(grids, key=lambda pair: (-pair[1].count, -pair[0].shape.area)):
+        ways = [(way, plate) for plate in plates for way in plate.placings(each, grid)]
+        best = min(ways, key=lambda pair: pair[0].cost, default=None)
+        if best and best[0].added < grid.count:
+            best[1].put(each, best[0])
+        else:
+            plates.append(_Plate.opened(grid, each))
     finished = tuple(plate.finished() for plate in plates)
     _refuse_too_many(sum(len(plate.sheets) for plate in finished), most_sheets)
     return finished
@@ -101,14 +154,6 @@ def _best_grid(each: Print, stock: Stock) -> Grid:
     """Return the grid that shows a print on the fewest sheets, upright where that is as good."""
     grids = [Grid.over(stock, each.width, each.height, landscape=way) for way in (False, True)]
     return min(grids, key=lambda grid: grid.count)
-
-
-def _size(each: Print, *, turned: bool) -> tuple[float, float]:
-    return (each.height, each.width) if turned else (each.width, each.height)
-
-
-def _smallness(box: Box) -> float:
-    return (box[2] - box[0]) * (box[3] - box[1])
 
 
 def _without(gaps: Iterable[Box], taken: Box) -> Iterator[Box]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -92,14 +92,29 @@ class Grid:
             for column in range(self.columns):
                 yield column, row
 
+    def reached(self, box: Box) -> frozenset[Place]:
+        """Return the places whose cells a box reaches into."""
+        columns = [
+            i for i in range(self.columns) if _meet(self.cell((i, 0))[::2], (box[0], box[2]))
+        ]
+        rows = [i for i in range(self.rows) if _meet(self.cell((0, i))[1::2], (box[1], box[3]))]
+        return frozenset((column, row) for column in columns for row in rows)
+
+    def grown(self, columns: int, rows: int) -> Grid:
+        """Return it with more columns and rows, to the right and upward."""
+        return replace(self, columns=self.columns + columns, rows=self.rows + rows)
+
     def needed(self, prints: Iterable[Print]) -> tuple[Place, ...]:
         """Return the places whose sheets show something of a print that no other sheet must."""
-        shapes = [each.shape for each in prints]
-        return tuple(
-            place
-            for place in self.places()
-            if any(touches(shape, self.cell(place)) for shape in shapes)
-        )
+        found: set[Place] = set()
+        for each in prints:
+            reached = self.reached(each.shape.bounds) - found
+            found.update(p for p in reached if touches(each.shape, self.cell(p)))
+        return tuple(place for place in self.places() if place in found)
+
+
+def _meet(one: tuple[float, ...], two: tuple[float, ...]) -> bool:
+    return one[0] < two[1] - SLIVER and two[0] < one[1] - SLIVER
 
 
 @dataclass(frozen=True)

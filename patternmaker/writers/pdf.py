@@ -118,10 +118,12 @@ class PdfBook:
     """
 
     def __init__(self, title: str, subject: str) -> None:
+        from reportlab import rl_config
         from reportlab.pdfbase import pdfmetrics
         from reportlab.pdfbase.ttfonts import TTFont
         from reportlab.pdfgen.canvas import Canvas
 
+        rl_config.useA85 = 0  # streams stay binary: a fifth smaller
         for bold, face in FACES.items():
             pdfmetrics.registerFont(TTFont(face, str(font_file(bold=bold))))
         self._file = BytesIO()
