@@ -228,10 +228,10 @@ def with_set_fractions(text: str) -> str:
     """Return ``text`` with its fractions in superior and inferior figures, for print.
 
     >>> with_set_fractions("14 13/16 in")
-    '14 ¹³⁄₁₆ in'
+    '14¹³⁄₁₆ in'
     """
     return re.sub(
-        r"\b(\d{1,2})/(\d{1,2})\b",
+        r"(?:(?<=\d) )?\b(\d{1,2})/(\d{1,2})\b",
         lambda match: f"{match[1].translate(_UPPER)}⁄{match[2].translate(_LOWER)}",
         text,
     )

@@ -16,7 +16,7 @@ from patternmaker.drawing.labels import (
     smaller,
 )
 from patternmaker.drawing.looks import DIMENSION, PENS
-from patternmaker.drawing.pieces import NAMED, STATION_SIZE, lines_of
+from patternmaker.drawing.pieces import NAMED, STATION_SIZE, lines_of, station_depth
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Box, Line
@@ -80,6 +80,11 @@ class StripEnds:
         return Drawing(tuple(marks)) + text + up
 
     @property
+    def _below_topstitch(self) -> float:
+        """How far below the seam the names of stations stand."""
+        return station_depth(self.piece)
+
+    @property
     def _run_says(self) -> str:
         return f"{show(self._run, self.context.unit)} from join line to join line"
 
@@ -90,7 +95,7 @@ class StripEnds:
                     yield Stroke(Path((part.mapped(1, shift),)), PENS[kind])
         for name, x in self._names():
             if begin < x < end:
-                at = complex(x + shift, -STATION_SIZE * 3.4)
+                at = complex(x + shift, -self._below_topstitch)
                 yield Letters(at, name, STATION_SIZE, anchor="middle")
 
     def _all_lines(self) -> Iterator[tuple[LineKind, Path]]:

@@ -19,7 +19,8 @@ if TYPE_CHECKING:
     from patternmaker.units import Unit
 
 TITLE, BODY = 6.0, 3.6  # mm; sizes of type: read at arm's length, and at the bench
-SMALLEST = 1.8  # mm; smaller type is left out rather than printed
+SCALES = (1.0, 0.85, 0.7, 0.6, 0.5)  # smaller type than half size is left out instead
+LEAST_ROOM = 12.0  # mm; a narrower room takes no label
 
 
 @dataclass(frozen=True)
@@ -56,7 +57,8 @@ def rows(piece: Piece, context: Context) -> Iterator[Row]:
     unit = context.unit
     yield Row(f"{piece.name.capitalize()}: cut {count_of(piece, context.make)}", TITLE, bold=True)
     yield Row(f"{context.seat} · {context.job}")
-    yield Row("SHOW SIDE UP", bold=True)
+    side = "TEMPLATE: NOT TO BE CUT FROM THE COVERING" if piece.is_template else "SHOW SIDE UP"
+    yield Row(side, bold=True)
     known = piece.material
     named = f"{known.name} ({known.kind})" if known.name else known.kind
     yield Row(f"{named.capitalize()}: {piece.lay}")
@@ -80,7 +82,9 @@ def _height(lines: Sequence[Row]) -> float:
 
 def fitted(lines: Sequence[Row], room: float, height: float) -> list[Row]:
     """Return rows wrapped and, where they must be, made smaller to fit; the last ones go first."""
-    for scale in (1.0, 0.85, 0.7, 0.6, 0.5):
+    if room < LEAST_ROOM:
+        return []
+    for scale in SCALES:
         placed = _set(lines, room, scale)
         if _height(placed) <= height:
             return placed

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from patternmaker.drawing.ends import StripEnds
-from patternmaker.drawing.pieces import piece_drawing
-from patternmaker.drawing.surface import rectangle
+from patternmaker.drawing.labels import Context, Row, block, rows
+from patternmaker.drawing.pieces import label_room, piece_drawing
+from patternmaker.drawing.surface import Drawing, rectangle
 from patternmaker.geometry.contour import Contour
 
 if TYPE_CHECKING:
-    from patternmaker.drawing.labels import Context
-    from patternmaker.drawing.surface import Drawing
+    from collections.abc import Iterable
+
+    from patternmaker.geometry.segments import Box
     from patternmaker.pattern.piece import Piece
+
+OFF_THE_CUT = 7.0  # mm between a label and the edge of its sheet
 
 
 @dataclass(frozen=True)
@@ -26,6 +30,8 @@ class Print:
         drawing: what is drawn.
         shape: the area that must all be on paper.
         is_whole: whether the piece is drawn whole, or as its ends.
+        label: what is still to be written on it, once it is known where the sheets are cut.
+        room: the box in which that may stand.
     """
 
     piece: str
@@ -33,6 +39,8 @@ class Print:
     drawing: Drawing
     shape: Contour
     is_whole: bool = True
+    label: tuple[Row, ...] = ()
+    room: Box = (0.0, 0.0, 0.0, 0.0)
 
     @property
     def title(self) -> str:
@@ -49,18 +57,46 @@ class Print:
         """Its extent from bottom to top."""
         return self.shape.height
 
-    def placed(self, left: float, bottom: float, *, turned: bool) -> Print:
-        """Return it with its lower left corner at a place, a quarter turn to the left if asked."""
+    def placed(
+        self, left: float, bottom: float, *, turned: bool, cells: Iterable[Box] = ()
+    ) -> Print:
+        """Return it with its lower left corner at a place, a quarter turn to the left if asked.
+
+        Its label is written into the largest part of its room that one of the ``cells`` holds, so
+        that no words run from one sheet to the next.
+        """
         factor = 1j if turned else 1 + 0j
         shape = self.shape.mapped(factor)
         shift = complex(left - shape.bounds[0], bottom - shape.bounds[1])
-        return Print(
-            self.piece,
-            self.seat,
-            self.drawing.mapped(factor, shift),
-            shape.mapped(1, shift),
-            self.is_whole,
+        rooms = [_shared(self.room, _mapped_back(cell, factor, shift)) for cell in cells]
+        room = max(rooms, key=_area, default=self.room)
+        return replace(
+            self,
+            drawing=(self.drawing + _label(self.label, room)).mapped(factor, shift),
+            shape=shape.mapped(1, shift),
+            label=(),
         )
+
+
+def _label(rows: tuple[Row, ...], room: Box) -> Drawing:
+    left, bottom, right, top = room
+    middle = complex((left + right) / 2, (bottom + top) / 2)
+    return block(rows, middle, max(0.0, right - left), max(0.0, top - bottom))
+
+
+def _mapped_back(box: Box, factor: complex, shift: complex) -> Box:
+    """Return a box in the coordinates that a quarter turn and a shift have left."""
+    one, two = ((complex(*corner) - shift) / factor for corner in (box[:2], box[2:]))
+    xs, ys = sorted((one.real, two.real)), sorted((one.imag, two.imag))
+    return xs[0] + OFF_THE_CUT, ys[0] + OFF_THE_CUT, xs[1] - OFF_THE_CUT, ys[1] - OFF_THE_CUT
+
+
+def _shared(one: Box, two: Box) -> Box:
+    return max(one[0], two[0]), max(one[1], two[1]), min(one[2], two[2]), min(one[3], two[3])
+
+
+def _area(box: Box) -> float:
+    return max(0.0, box[2] - box[0]) * max(0.0, box[3] - box[1])
 
 
 def print_of(piece: Piece, context: Context, *, whole: bool) -> Print:
@@ -70,4 +106,11 @@ def print_of(piece: Piece, context: Context, *, whole: bool) -> Print:
         if ends.saves_paper:
             shape = Contour(rectangle(ends.box).segments)
             return Print(piece.name, context.seat, ends.drawing(), shape, is_whole=False)
-    return Print(piece.name, context.seat, piece_drawing(piece, context), piece.cut)
+    return Print(
+        piece.name,
+        context.seat,
+        piece_drawing(piece),
+        piece.cut,
+        label=tuple(rows(piece, context)),
+        room=label_room(piece),
+    )

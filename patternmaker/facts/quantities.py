@@ -44,7 +44,7 @@ class Rate:
     """A share of one, such as a take-up."""
 
     unit = "fraction"
-    doubt = "; write per cent as in \"2.5%\""
+    doubt = '; write per cent as in "2.5%"'
 
     def read(self, raw: object, unit: Unit) -> float:
         """Read ``2.5%``, ``1/4 per 10`` or ``0.025``."""

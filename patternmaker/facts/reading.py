@@ -2,32 +2,42 @@
 
 from __future__ import annotations
 
-import difflib
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from patternmaker.errors import Refusal
-from patternmaker.facts.fields import Measured, facts_of, mistakes
+from patternmaker.facts.fields import Measured, facts_of, mistakes, nearest
 from patternmaker.facts.quantities import brief
+from patternmaker.units import Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Collection, Iterable, Iterator, Mapping
 
     from patternmaker.facts.fields import Fact
-    from patternmaker.units import Unit
 
 M = TypeVar("M", bound=Measured)
 
 
 class Reading:
-    """Gathers the mistakes of a whole job while its tables are read."""
+    """Gathers the mistakes of a whole job while its tables are read.
 
-    def __init__(self, unit: Unit) -> None:
+    Args:
+        unit: of bare numbers. Where it is not known nothing is made, and only those mistakes are
+            noted that stand in any unit.
+    """
+
+    def __init__(self, unit: Unit | None) -> None:
         self.unit = unit
         self.mistakes: list[Refusal] = []
 
     def note(self, mistake: Refusal, place: str = "") -> None:
         """Keep a mistake, with the place where it was found."""
         self.mistakes.append(mistake.at(place) if place else mistake)
+
+    def told(self, place: str) -> frozenset[str]:
+        """Return the fields of the table at a place in which mistakes have been noted."""
+        within = f"{place}."
+        fields = (mistake.field for mistake in self.mistakes)
+        return frozenset(f.removeprefix(within) for f in fields if f.startswith(within))
 
     def table(self, raw: object, place: str) -> Mapping[str, object]:
         """Return ``raw`` if it is a table; else note that it is none and return an empty one."""
@@ -37,40 +47,63 @@ class Reading:
                           mend="write it as { name = value, ... }"))  # fmt: skip
         return {}
 
-    def unknown_keys(self, table: Mapping[str, object], known: Iterable[str], place: str) -> None:
-        """Note each key of ``table`` that is not known, with the nearest one that is."""
-        known = list(known)
-        for key in table:
-            if key not in known:
-                near = difflib.get_close_matches(key[:60], known, n=1, cutoff=0.5)
-                mend = f"did you mean {near[0]!r}?" if near else f"known: {', '.join(known)}"
-                self.note(Refusal(brief(key)[1:-1], "is not a field here", mend=mend), place)
-
     def read(
-        self, kind: type[M], table: Mapping[str, object], place: str, *, beside: Iterable[str] = ()
+        self,
+        kind: type[M],
+        table: Mapping[str, object],
+        place: str,
+        *,
+        beside: Iterable[str] = (),
+        told: Collection[str] = (),
     ) -> M | None:
         """Return a ``kind`` read from ``table``, or None once its mistakes have been noted.
 
-        ``beside`` names the keys of the table that somebody else reads.
+        Args:
+            kind: whose facts the fields are checked by.
+            table: the fields as they were given.
+            place: where the table stands in the job.
+            beside: keys of the table that somebody else reads.
+            told: fields whose mistakes have been noted already, in another table that gave them.
         """
         facts = facts_of(kind)
-        self.unknown_keys(table, [*facts, *beside], place)
-        before = len(self.mistakes)
-        values = dict(self._values(facts, table, place))
-        for mistake in mistakes(kind, values):
-            self.note(mistake, place)
-        return kind(**values) if len(self.mistakes) == before else None
+        wrong = list(_unknown_keys(table, [*facts, *beside]))
+        values = dict(self._values(facts, table, wrong))
+        wrong += mistakes(kind, values)
+        for mistake in wrong:
+            if mistake.field not in told:
+                self.note(mistake, place)
+        return None if wrong or self.unit is None else kind(**values)
 
     def _values(
-        self, facts: Mapping[str, Fact], table: Mapping[str, object], place: str
+        self, facts: Mapping[str, Fact], table: Mapping[str, object], wrong: list[Refusal]
     ) -> Iterator[tuple[str, Any]]:
+        """Yield each field with its value; where no unit is known, only if it stands in any."""
         for name, fact in facts.items():
-            if name in table:
-                try:
-                    yield name, fact.quantity.read(table[name], self.unit)
-                except Refusal as mistake:
-                    self.note(mistake.at(name), place)
-            elif fact.required:
-                self.note(Refusal(name, "is missing", mend=f"give {fact.words}"), place)
-            else:
-                yield name, fact.default.in_(self.unit)
+            try:
+                found = [
+                    _value(fact, name, table, unit) for unit in ([self.unit] if self.unit else Unit)
+                ]
+            except Refusal as mistake:
+                wrong.append(mistake.at(name))
+                continue
+            if all(each == found[0] for each in found[1:]):
+                yield name, found[0]
+
+
+def _value(fact: Fact, name: str, table: Mapping[str, object], unit: Unit) -> Any:
+    if name in table:
+        return fact.quantity.read(table[name], unit)
+    if fact.required:
+        choices = f": {', '.join(fact.choices)}" if fact.choices else ""
+        raise Refusal("", "is missing", mend=f"give {fact.words}{choices}")
+    return fact.default.in_(unit)
+
+
+def _unknown_keys(table: Mapping[str, object], known: Iterable[str]) -> Iterator[Refusal]:
+    """Yield the refusal of each key that is not known, with the nearest one that is."""
+    known = list(known)
+    for key in table:
+        if key not in known:
+            near = nearest(key, known)
+            mend = f"did you mean {near!r}?" if near else f"known: {', '.join(known)}"
+            yield Refusal(brief(key)[1:-1], "is not a field here", mend=mend)

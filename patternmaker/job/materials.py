@@ -9,6 +9,7 @@ from patternmaker.materials import Material
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
+    from collections.abc import Set as AbstractSet
 
     from patternmaker.facts import Reading
 
@@ -28,31 +29,48 @@ class Materials:
         roles = {role for cover in COVERS.all.values() for role in cover.roles}
         self.roles = sorted(roles - {TEMPLATE})
         self.job_table = reading.table(tables.get("material", {}), "material")
-        self.of_job = self._read(self.job_table, "material")
+        self.of_job = self._read(self.job_table, "material", frozenset())
+        self.told = reading.told("material")
 
     def of_seat(self, table: Mapping[str, object], place: str) -> Mapping[str, Material] | None:
         """Return the materials of a seat by role of piece; ``""`` is for all the others."""
-        if "material" not in table or self.of_job is None:
+        if "material" not in table:
             return self.of_job
         own = self.reading.table(table["material"], f"{place}material")
-        return self._read(_over(self.job_table, own, self._keys), f"{place}material")
+        told = {field for field in self.told if field.split(".")[0] not in own}
+        return self._read(_over(self.job_table, own, self._keys), f"{place}material", told)
 
     @property
     def _keys(self) -> tuple[str, ...]:
         return tuple(_key(role) for role in self.roles)
 
-    def _read(self, table: Mapping[str, object], place: str) -> Mapping[str, Material] | None:
-        whole = self.reading.read(Material, table, place, beside=self._keys)
+    def _read(
+        self, table: Mapping[str, object], place: str, told: AbstractSet[str]
+    ) -> Mapping[str, Material] | None:
+        """Return the materials by role; ``told`` are the fields whose mistakes are known."""
+        whole = self.reading.read(Material, table, place, beside=self._keys, told=told)
         found = {"": whole} if whole else {}
+        told = told | self.reading.told(place)
         for role in self.roles:
             if (key := _key(role)) in table:
-                own = self.reading.table(table[key], f"{place}.{key}")
-                common = {} if role == LINING else _without(table, self._keys)
-                part = self.reading.read(Material, _over(common, own, ()), f"{place}.{key}")
+                part = self._part(role, table, f"{place}.{key}", told)
                 if part:
                     found[role] = part
         parts = sum(key in table for key in self._keys)
         return found if len(found) == parts + 1 else None
+
+    def _part(
+        self, role: str, table: Mapping[str, object], place: str, told: AbstractSet[str]
+    ) -> Material | None:
+        """Return the material of one role: its own entries over those for all."""
+        key = _key(role)
+        if key in told:  # it was no table
+            return None
+        own = self.reading.table(table[key], place)
+        common = {} if role == LINING else _without(table, self._keys)
+        known = {field for field in told if field not in own}
+        known |= {field.removeprefix(f"{key}.") for field in told if field.startswith(f"{key}.")}
+        return self.reading.read(Material, _over(common, own, ()), place, told=known)
 
 
 def _without(table: Mapping[str, object], keys: tuple[str, ...]) -> dict[str, object]:

@@ -36,15 +36,15 @@ def read_job(tables: Mapping[str, object]) -> Job:
     reading = Reading(_unit(tables))
     facts = reading.read(JobFacts, tables, "", beside=JOB_TABLES)
     seats = _Seats(reading, tables).read()
-    if reading.mistakes or facts is None:
+    if reading.mistakes or facts is None or reading.unit is None:
         raise Refusals(reading.mistakes, reading.unit)
     return Job(facts.name, reading.unit, seats, facts.date)
 
 
-def _unit(tables: Mapping[str, object]) -> Unit:
-    """Return the job's unit, or millimetres where it is wrong: that is noted later."""
+def _unit(tables: Mapping[str, object]) -> Unit | None:
+    """Return the job's unit, or None where it is wrong: that is noted when its field is read."""
     given = tables.get("units")
-    return Unit(given) if isinstance(given, str) and given in list(Unit) else Unit.MM
+    return Unit(given) if isinstance(given, str) and given in list(Unit) else None
 
 
 class _Seats:
@@ -55,22 +55,29 @@ class _Seats:
         self.materials = Materials(reading, tables)
         self.allowed = reading.table(tables.get("allowances", {}), "allowances")
         self.allowances = reading.read(Allowances, self.allowed, "allowances")
-        seats = tables.get("seat", [])
-        self.tables: list[object] = seats if isinstance(seats, list) else []
+        self.told = reading.told("allowances")
+        self.tables = self._listed(tables.get("seat", []))
 
     def read(self) -> tuple[Seat, ...]:
-        if not self.tables:
-            self.reading.note(Refusal("seat", "there is none", mend="add one under [[seat]]"))
-            return ()
-        if len(self.tables) > MOST_SEATS:
-            self.reading.note(
-                Refusal("seat", "there are {value}, more than {limit}", value=len(self.tables),
-                        limit=MOST_SEATS, mend="split the job")
-            )  # fmt: skip
-            return ()
         seats = [self._seat(raw, number) for number, raw in enumerate(self.tables, 1)]
         self._note_twins()
         return tuple(seat for seat in seats if seat)
+
+    def _listed(self, seats: object) -> list[object]:
+        """Return the tables of the seats, or none once it is noted that they can't be read."""
+        if not isinstance(seats, list):
+            mend = "write each seat under [[seat]], with two brackets on each side"
+            self.reading.note(Refusal("seat", "is not a list of seats", mend=mend))
+            return []
+        if not seats:
+            self.reading.note(Refusal("seat", "there is none", mend="add one under [[seat]]"))
+        if len(seats) > MOST_SEATS:
+            self.reading.note(
+                Refusal("seat", "there are {value}, more than {limit}", value=len(seats),
+                        limit=MOST_SEATS, mend="split the job")
+            )  # fmt: skip
+            return []
+        return seats
 
     def _note_twins(self) -> None:
         seen: dict[str, int] = {}
@@ -88,6 +95,8 @@ class _Seats:
 
     def _seat(self, raw: object, number: int) -> Seat | None:
         table = self.reading.table(raw, f"seat {number}")
+        if not isinstance(raw, dict):
+            return None
         place = _place(table, number)
         facts = self.reading.read(SeatFacts, table, place, beside=SEAT_TABLES)
         outline = self._one_of(SHAPES, "shape", table.get("outline"), f"{place}outline")
@@ -106,10 +115,12 @@ class _Seats:
         return Seat(facts.name, facts.make, outline, cover, brief)
 
     def _allowances(self, table: Mapping[str, object], place: str) -> Allowances | None:
-        if "allowances" not in table or self.allowances is None:
+        if "allowances" not in table:
             return self.allowances
-        own = self.reading.table(table["allowances"], f"{place}allowances")
-        return self.reading.read(Allowances, {**self.allowed, **own}, f"{place}allowances")
+        here = f"{place}allowances"
+        own = self.reading.table(table["allowances"], here)
+        told = self.told - own.keys()
+        return self.reading.read(Allowances, {**self.allowed, **own}, here, told=told)
 
     def _one_of(self, known: Registry[M], key: str, raw: object, place: str) -> M | None:
         """Return what the table describes: one of the known classes, named under ``key``."""
@@ -118,10 +129,11 @@ class _Seats:
             self.reading.note(Refusal(place, "is missing", mend=mend))
             return None
         table = self.reading.table(raw, place)
+        if not isinstance(raw, dict):
+            return None
         name = table.get(key)
         if not isinstance(name, str) or name not in known.all:
-            if table or isinstance(raw, dict):
-                self.reading.note(unknown(key, name, known.all), place)
+            self.reading.note(_misnamed(key, table, known), place)
             return None
         rest = {field: value for field, value in table.items() if field != key}
         return self.reading.read(known.all[name], rest, place)
@@ -131,7 +143,7 @@ class _Seats:
         if "shape" in table:
             own = self._one_of(SHAPES, "shape", table, place)
             return own.contour() if own else None
-        inset = self.reading.read(Inset, table, place)
+        inset = self.reading.read(Inset, table, place, beside=("shape",))
         if inset is None or outline is None:
             return None
         try:
@@ -139,6 +151,12 @@ class _Seats:
         except Refusal as mistake:
             self.reading.note(mistake.at("inset"), place)
             return None
+
+
+def _misnamed(key: str, table: Mapping[str, object], known: Registry[M]) -> Refusal:
+    if key in table:
+        return unknown(key, table[key], known.all)
+    return Refusal(key, "is missing", mend=f"it can be {', '.join(known.all)}")
 
 
 def _place(table: Mapping[str, object], number: int) -> str:

@@ -58,15 +58,17 @@ class _Plate:
         spare = width - first.width, height - first.height
         corner = [min(max(0.0, room) / 2, OFF_THE_EDGE) for room in spare]
         plate = cls(grid)
-        plate._put(first.placed(*corner, turned=False))
+        plate._put(first, (corner[0], corner[1]), turned=False)
         return plate
 
     def put(self, each: Print, placing: _Placing) -> None:
         """Add a print in the way chosen for it."""
         self.grid = placing.grid
-        self._put(each.placed(*placing.corner, turned=placing.turned))
+        self._put(each, placing.corner, turned=placing.turned)
 
-    def _put(self, placed: Print) -> None:
+    def _put(self, each: Print, corner: tuple[float, float], *, turned: bool) -> None:
+        cells = [self.grid.cell(place) for place in self.grid.places()]
+        placed = each.placed(*corner, turned=turned, cells=cells)
         self.prints.append(placed)
         self.sheets.update(self.grid.needed([placed]))
 

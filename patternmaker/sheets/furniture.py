@@ -20,13 +20,14 @@ if TYPE_CHECKING:
     from patternmaker.drawing.surface import Anchor
     from patternmaker.sheets.tiling import Grid, Join, Place
 
-BAR_FROM_EDGE = 3.5  # mm
-BAR_BEGINS = 14.0  # mm from the corner
+FROM_EDGE = 2.4  # mm, of bars and words: outside the line that a join runs along
+BEGINS = 14.0  # mm from the corner, clear of the cross there
 TICK = 1.4  # mm; half the tick at the end of a bar
 SMALL = 2.8  # mm; size of type in the band
 NUMBER = 5.0  # mm; size of a join's number
+NUMBER_AT = 0.36  # of the way along the join: clear of what stands in the middle of a piece
 CROSS = 4.0  # mm; half a registration cross
-CROSS_PLACES = (0.22, 0.78)  # of the way along a join
+CROSS_FROM_END = 5.0  # mm from either end of a join, at the least
 BAR = Pen(0.3)
 CROSS_PEN = Pen(0.18)
 JOIN_PEN = Pen(0.15, (3, 2), SLATE)
@@ -47,15 +48,17 @@ def frame(grid: Grid, unit: Unit) -> Drawing:
     """Return what every sheet of a grid has alike: its edge and a scale bar each way."""
     across, up = grid.window_size
     size = bar_length(unit)
-    x, y, edge = BAR_BEGINS, BAR_BEGINS, BAR_FROM_EDGE
     says = f"{bar_says(unit)}: measure before you cut"
+    room = across - 2 * BEGINS - size - 3
+    beside = says if width(says, SMALL) < room else bar_says(unit)
+    drop = SMALL * 0.35
     return Drawing((
         Stroke(rectangle((0, 0, across, up)), FRAME),
-        Stroke(_bar(complex(x, edge), 1, size), BAR),
-        Stroke(_bar(complex(edge, y), 1j, size), BAR),
-        Letters(complex(x + size + 3, edge - 1), says if x + size + 45 < across
-                else bar_says(unit), SMALL, colour=SLATE),
-        Letters(complex(edge + 1, y + size + 3), bar_says(unit), SMALL, way=1j, colour=SLATE),
+        Stroke(_bar(complex(BEGINS, FROM_EDGE), 1, size), BAR),
+        Stroke(_bar(complex(FROM_EDGE, BEGINS), 1j, size), BAR),
+        Letters(complex(BEGINS + size + 3, FROM_EDGE - drop), beside, SMALL, colour=SLATE),
+        Letters(complex(FROM_EDGE + drop, BEGINS + size + 3), bar_says(unit), SMALL, way=1j,
+                colour=SLATE),
     ))  # fmt: skip
 
 
@@ -68,10 +71,10 @@ def _bar(begin: complex, way: complex, length: float) -> Path:
 def heading(left: str, right: str, grid: Grid) -> Iterator[Mark]:
     """Yield the words at the head of a sheet, the left ones shortened to leave room."""
     across, up = grid.window_size
-    y = up - BAR_FROM_EDGE - SMALL * 0.35
-    room = across - 2 * BAR_BEGINS - width(right, SMALL, bold=True) - 4
-    yield Letters(complex(BAR_BEGINS, y), shortened(left, SMALL, room), SMALL, colour=SLATE)
-    yield Letters(complex(across - BAR_BEGINS, y), right, SMALL, bold=True, anchor="right")
+    y = up - FROM_EDGE - SMALL * 0.35
+    room = across - 2 * BEGINS - width(right, SMALL, bold=True) - 4
+    yield Letters(complex(BEGINS, y), shortened(left, SMALL, room), SMALL, colour=SLATE)
+    yield Letters(complex(across - BEGINS, y), right, SMALL, bold=True, anchor="right")
 
 
 def shortened(text: str, size: float, room: float) -> str:
@@ -86,8 +89,9 @@ def shortened(text: str, size: float, room: float) -> str:
 def join_marks(join: Join, place: Place, grid: Grid) -> Iterator[Mark]:
     """Yield a join's line, crosses and number as the sheet at ``place`` shows them.
 
-    The line runs in the middle of the overlap; each sheet has the number on its own side of it, so
-    that like number stands beside like number once the two are laid together.
+    The line runs in the middle of the overlap, a cross near either end, where four sheets share
+    it; each sheet has the number on its own side of the line, so that like number stands beside
+    like number once the two are laid together.
     """
     left, bottom, right, top = grid.window(place)
     first, second = grid.window(join.first), grid.window(join.second)
@@ -98,9 +102,10 @@ def join_marks(join: Join, place: Place, grid: Grid) -> Iterator[Mark]:
         y = (min(first[3], second[3]) + max(first[1], second[1])) / 2 - bottom
         low, high = complex(0, y), complex(right - left, y)
     yield Stroke(Path.through(low, high), JOIN_PEN)
-    for share in CROSS_PLACES:
-        yield from _cross(low + share * (high - low))
-    yield _number(join, place, (low + high) / 2)
+    inward = (high - low) / abs(high - low) * max(grid.stock.overlap / 2, CROSS_FROM_END)
+    for middle in (low + inward, high - inward):
+        yield from _cross(middle)
+    yield _number(join, place, low + NUMBER_AT * (high - low))
 
 
 def _cross(middle: complex) -> Iterator[Mark]:

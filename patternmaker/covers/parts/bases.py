@@ -48,7 +48,7 @@ def template(brief: Brief) -> Piece:
             *(_staple_start(brief.base, joint, inset) for joint in CARDINALS),
         ),
         notes=(
-            Note("For the underside of the base: trace the reference line {} in", (inset,)),
+            Note("For the underside of the base: trace the reference line {} from its edge", (inset,)),
             Note("Pull the cover's edge to it, then staple: back, front, left, right"),
         ),
         lay="either way",
