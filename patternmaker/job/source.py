@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from patternmaker.job.model import Job
 
 LARGEST = 1_000_000  # bytes; a job of two hundred seats takes a tenth of it
+LONGEST_LINE = 20_000  # letters; a parser slows down with the square of a key's length
+DEEPEST = 10  # tables within tables; a job takes five
 BYTE_ORDER_MARKS = (b"\xef\xbb\xbf", b"\xff\xfe", b"\xfe\xff")
 
 
@@ -48,12 +50,15 @@ def _text(path: Path) -> str:
             raise _refused(
                 name, f"has {kind.st_size:,} bytes, more than {LARGEST:,}", "is it a job file?"
             )
-        raw = path.read_bytes()[: LARGEST + 1]
+        with path.open("rb") as file:
+            raw = file.read(LARGEST + 1)  # it may hold more than it said
     except FileNotFoundError:
         raise _refused(name, "is not there", "check the name and the folder") from None
     except (OSError, ValueError) as fault:
         reason = getattr(fault, "strerror", None) or "it has no such name"
         raise _refused(name, f"can't be read: {reason}", "check its name and rights") from None
+    if len(raw) > LARGEST:
+        raise _refused(name, f"has more than {LARGEST:,} bytes", "is it a job file?")
     return _decoded(raw, name)
 
 
@@ -69,8 +74,12 @@ def _decoded(raw: bytes, name: str) -> str:
 
 
 def _parsed(text: str, name: str) -> dict[str, object]:
+    for number, line in enumerate(text.split("\n"), 1):
+        if len(line) > LONGEST_LINE:
+            says = f"is too long in line {number}: {len(line):,} letters"
+            raise _refused(name, says, f"keep each line under {LONGEST_LINE:,}")
     try:
-        return tomllib.loads(text)
+        return _shallow(tomllib.loads(text))
     except tomllib.TOMLDecodeError as fault:
         says = str(fault).replace("{", "(").replace("}", ")")
         raise _refused(name, f"is broken TOML: {says}", "mend it at that place") from None
@@ -79,3 +88,19 @@ def _parsed(text: str, name: str) -> dict[str, object]:
     except ValueError:
         says = "holds a number of thousands of digits"
         raise _refused(name, says, "write the measurement") from None
+
+
+def _shallow(tables: dict[str, object]) -> dict[str, object]:
+    """Return the tables unless they are nested too deep, which dotted keys do without brackets."""
+    level: list[object] = [tables]
+    for _ in range(DEEPEST):
+        level = [inner for each in level for inner in _within(each)]
+    if level:
+        raise RecursionError
+    return tables
+
+
+def _within(each: object) -> list[object]:
+    if isinstance(each, dict):
+        return list(each.values())
+    return each if isinstance(each, list) else []

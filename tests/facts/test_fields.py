@@ -22,6 +22,7 @@ from patternmaker.facts import (
     text,
     unknown,
 )
+from patternmaker.facts.fields import nearest
 from patternmaker.units import Unit
 
 
@@ -42,7 +43,7 @@ class Board(Measured):
 
 
 GOOD: dict[str, Any] = {"name": "oak", "width": 100.0, "corner": 20.0}
-TOO_MANY = "10,000; make it 10,000 or less; check the unit"
+TOO_MANY = "10,000; make it 10,000 or less"
 
 
 @pytest.mark.parametrize(
@@ -57,7 +58,8 @@ TOO_MANY = "10,000; make it 10,000 or less; check the unit"
         ({"corner": -1.0}, "corner: -1 mm is less than 0 mm; make it 0 mm or more"),
         ({"spare": 0.0}, "spare: 0 mm is not more than 0 mm; measure again"),
         ({"spare": 19.0}, "spare: 19 mm is less than the corner (20 mm); add"),
-        ({"pull": 0.2}, "pull: 20 % is more than 10 %; make it 10 % or less; check the unit"),
+        ({"pull": 2.5},
+         'pull: 250 % is more than 10 %; make it 10 % or less; write per cent as in "2.5%"'),
         ({"make": 0}, "make: 0 is less than 1; make it 1 or more"),
         ({"make": 10**400}, f"make: a number of more than 15 digits is more than {TOO_MANY}"),
         ({"lie": "flatt"}, "lie: 'flatt' is not known; did you mean 'flat'?"),
@@ -109,6 +111,20 @@ def test_length_without_inch_default_is_the_same_in_both():
 
 def test_facts_stand_in_the_order_in_which_they_are_asked_for():
     assert list(facts_of(Board))[:3] == ["name", "width", "corner"]
+
+
+@pytest.mark.parametrize(
+    ("word", "near"),
+    [("lether", "upholstery leather"), ("vynil", "vinyl"), ("WOVEN CLOTH", "woven cloth"),
+     ("spare", "boxing_spare"), ("hide", None), ("", None), ("l" * 5000, None)],
+)  # fmt: skip
+def test_nearest_name_is_like_the_word_or_holds_one_that_is(word, near):
+    known = ["upholstery leather", "vinyl", "woven cloth", "boxing_spare"]
+    assert nearest(word, known) == near
+
+
+def test_nothing_is_near_where_nothing_is_known():
+    assert nearest("leather", []) is None
 
 
 def test_refusal_of_an_unknown_word_is_short_however_long_the_word():

@@ -1,6 +1,6 @@
 """The one reader gathers every mistake of a table, each with its place."""
 
-from patternmaker.facts import Measured, Reading, at_most, both, count, length, measured
+from patternmaker.facts import Measured, Reading, at_most, both, choice, count, length, measured
 from patternmaker.units import EXAMPLES, Unit
 
 
@@ -12,11 +12,24 @@ class Panel(Measured):
     limits = (at_most("slit", lambda width: width / 2, "half the width", "make it shorter"),)
 
 
+@measured
+class Narrow(Panel):
+    slit: float = length("length of the slit", default=both(in_=2, mm=40), required=False)
+
+
+@measured
+class Lying(Measured):
+    lie: str = choice("how it lies", ("flat", "on edge"), default="")
+
+
 def read(
-    table: dict[str, object], unit: Unit = Unit.IN, beside: tuple[str, ...] = ()
+    table: dict[str, object],
+    unit: Unit | None = Unit.IN,
+    beside: tuple[str, ...] = (),
+    told: tuple[str, ...] = (),
 ) -> tuple[Panel | None, list[str]]:
     reading = Reading(unit)
-    return reading.read(Panel, table, "seat 1", beside=beside), [
+    return reading.read(Panel, table, "seat 1", beside=beside, told=told), [
         m.told(unit) for m in reading.mistakes
     ]
 
@@ -57,6 +70,53 @@ def test_key_like_no_other_gets_the_list_of_those_known():
     assert read({"width": 12, "zzz": 1})[1] == [
         "seat 1.zzz: is not a field here; known: width, slit, make"
     ]
+
+
+def test_without_a_unit_nothing_is_made():
+    assert read({"width": "300 mm", "slit": "10 mm"}, None) == (None, [])
+
+
+def test_without_a_unit_bare_numbers_are_read_but_not_measured():
+    assert read({"width": 4, "slit": 3}, None)[1] == []
+    assert read({"width": "four"}, None)[1] == [
+        f"seat 1.width: 'four' is not a length; write it like {EXAMPLES}"
+    ]
+
+
+def test_without_a_unit_what_stands_in_any_is_checked():
+    _, mistakes = read({"width": "40 mm", "slit": -1, "make": 0}, None)
+    assert mistakes == [
+        "seat 1.width: 40 mm is less than 50 mm; make it 50 mm or more",
+        "seat 1.make: 0 is less than 1; make it 1 or more",
+    ]
+
+
+def test_default_that_differs_by_unit_breaks_no_limit_without_one():
+    metric, unknown = Reading(Unit.MM), Reading(None)
+    for reading in (metric, unknown):
+        reading.read(Narrow, {"width": "50 mm"}, "")
+    assert [m.field for m in metric.mistakes] == ["slit"]
+    assert unknown.mistakes == []
+
+
+def test_mistake_told_of_another_table_is_not_told_again_but_still_refused():
+    assert read({"width": 12, "make": 0}, told=("make",)) == (None, [])
+    assert read({"width": 0, "make": 0}, told=("make",))[1] == [
+        "seat 1.width: 0 in is less than 1.9685 in; make it 1.9685 in or more"
+    ]
+
+
+def test_fields_told_of_are_those_within_a_place():
+    reading = Reading(Unit.MM)
+    reading.read(Panel, {"width": 1, "x": 1}, "seat 1")
+    reading.read(Panel, {"width": 300, "make": 0}, "seat 11")
+    assert reading.told("seat 1") == {"width", "x"}
+
+
+def test_missing_field_of_a_few_words_lists_them():
+    reading = Reading(Unit.MM)
+    reading.read(Lying, {}, "")
+    assert str(reading.mistakes[0]) == "lie: is missing; give how it lies: flat, on edge"
 
 
 def test_table_is_given_back_and_anything_else_noted():
