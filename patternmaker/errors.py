@@ -10,6 +10,7 @@
 
 from __future__ import annotations
 
+from datetime import date, time
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -18,6 +19,23 @@ if TYPE_CHECKING:
 
 class PatternmakerError(Exception):
     """The root: catch this to catch all that the package raises on purpose."""
+
+
+def brief(value: object) -> str:
+    """Return a value for a message: as a job file writes it, and never longer than a line.
+
+    >>> brief("oak"), brief(True), brief("o" * 80)[-4:]
+    ("'oak'", 'true', 'ooo…')
+    """
+    if isinstance(value, bool):
+        return str(value).lower()
+    if isinstance(value, date | time):
+        return value.isoformat()
+    try:
+        shown = repr(value)
+    except ValueError:  # Python writes no whole number of more than 4,300 digits
+        return "a number of thousands of digits"
+    return shown if len(shown) <= 60 else shown[:57] + "…"
 
 
 def _plain(value: object, unit: object) -> str:
@@ -80,7 +98,7 @@ class Refusal(PatternmakerError):
 
 
 class Refusals(PatternmakerError):
-    """Every mistake of one job, in the order in which they stand in it."""
+    """Every mistake of one job, table by table."""
 
     def __init__(self, mistakes: Iterable[Refusal], unit: object = None) -> None:
         self.mistakes = tuple(mistakes)

@@ -15,7 +15,7 @@ from enum import StrEnum
 from fractions import Fraction
 from functools import lru_cache
 
-from patternmaker.errors import Refusal
+from patternmaker.errors import Refusal, brief
 
 MM_PER_INCH = 25.4  # international yard and pound agreement, 1959; exact
 EXAMPLES = "14 1/2, 14.5 in, 1 ft 2 1/2 in, 368 mm or 36.8 cm"
@@ -78,12 +78,8 @@ def _tidy(text: str) -> str:
 
 
 def _misread(raw: object, wants: str, examples: str) -> Refusal:
-    try:
-        shown = repr(raw)
-    except ValueError:  # Python writes no whole number of more than 4,300 digits
-        shown = "a number of thousands of digits"
-    shown = shown if len(shown) <= LONGEST_TEXT else shown[:LONGEST_TEXT] + "…"
-    return Refusal("", "{value} is not " + wants, value=shown, mend=f"write it like {examples}")
+    mend = f"write it like {examples}"
+    return Refusal("", "{value} is not " + wants, value=brief(raw), mend=mend)
 
 
 def read_length(raw: object, unit: Unit) -> float:

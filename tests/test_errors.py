@@ -1,8 +1,10 @@
 """Refusals carry their facts and tell them in the unit of the job."""
 
+from datetime import date, datetime, time
+
 import pytest
 
-from patternmaker.errors import OutputFault, PatternmakerError, Refusal, Refusals
+from patternmaker.errors import OutputFault, PatternmakerError, Refusal, Refusals, brief
 from patternmaker.facts import LENGTH
 from patternmaker.units import Unit
 
@@ -47,3 +49,23 @@ def test_refusals_tell_every_mistake_on_a_line_of_its_own():
 @pytest.mark.parametrize("kind", [Refusal, Refusals, OutputFault])
 def test_one_root_catches_all(kind):
     assert issubclass(kind, PatternmakerError)
+
+
+@pytest.mark.parametrize(
+    ("value", "told"),
+    [
+        (True, "true"),
+        (date(2031, 8, 1), "2031-08-01"),
+        (datetime(2031, 8, 1, 9, 30), "2031-08-01T09:30:00"),
+        (time(9, 30), "09:30:00"),
+        ({"a": 1}, "{'a': 1}"),
+        ("o" * 58, f"'{'o' * 58}'"),
+        ("o" * 59, f"'{'o' * 56}…"),
+    ],
+)
+def test_value_is_told_as_a_job_file_writes_it_and_on_one_line(value, told):
+    assert brief(value) == told
+
+
+def test_number_of_thousands_of_digits_is_not_told_at_length():
+    assert brief(10**5000) == "a number of thousands of digits"

@@ -9,8 +9,8 @@ import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, ClassVar, TypeVar, dataclass_transform
 
-from patternmaker.errors import Refusal, Refusals
-from patternmaker.facts.quantities import COUNT, LENGTH, RATE, SWITCH, TEXT, brief
+from patternmaker.errors import Refusal, Refusals, brief
+from patternmaker.facts.quantities import COUNT, LENGTH, RATE, SWITCH, TEXT
 from patternmaker.units import MM_PER_INCH, Unit
 
 if TYPE_CHECKING:

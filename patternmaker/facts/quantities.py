@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, Protocol
 
-from patternmaker.errors import Refusal
+from patternmaker.errors import Refusal, brief
 from patternmaker.units import read_length, read_rate, show_length_exactly, show_rate
 
 if TYPE_CHECKING:
@@ -65,7 +65,9 @@ class Count:
         """Read a whole number."""
         del unit
         if isinstance(raw, bool) or not isinstance(raw, int):
-            raise Refusal("", "{value} is not a whole number", value=brief(raw), mend="write 1")
+            raise Refusal(
+                "", "{value} is not a whole number", value=brief(raw), mend="write it like 6"
+            )
         return raw
 
     def show(self, value: int, unit: Unit | None) -> str:
@@ -119,12 +121,3 @@ class Switch:
 
 
 LENGTH, RATE, COUNT, TEXT, SWITCH = Length(), Rate(), Count(), Text(), Switch()
-
-
-def brief(value: object) -> str:
-    """Return a value for a message: quoted, and never longer than a line."""
-    try:
-        shown = repr(value)
-    except ValueError:  # an integer of thousands of digits
-        return "a number of thousands of digits"
-    return shown if len(shown) <= 60 else shown[:57] + "…"

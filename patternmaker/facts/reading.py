@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from patternmaker.errors import Refusal
+from patternmaker.errors import Refusal, brief
 from patternmaker.facts.fields import Measured, facts_of, mistakes, nearest
-from patternmaker.facts.quantities import brief
 from patternmaker.units import Unit
 
 if TYPE_CHECKING:

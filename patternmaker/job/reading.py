@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from patternmaker.covers import COVERS, Cover
-from patternmaker.errors import Refusal, Refusals
+from patternmaker.errors import Refusal, Refusals, brief
 from patternmaker.facts import Measured, Reading, Registry, unknown
 from patternmaker.job.materials import Materials
 from patternmaker.job.model import MOST_SEATS, Inset, Job, JobFacts, Seat, SeatFacts
@@ -82,15 +82,14 @@ class _Seats:
     def _note_twins(self) -> None:
         seen: dict[str, int] = {}
         for number, raw in enumerate(self.tables, 1):
-            name = raw.get("name") if isinstance(raw, dict) else None
-            if not isinstance(name, str):
+            if not isinstance(raw, dict) or not isinstance(name := raw.get("name"), str):
                 continue
             first = seen.setdefault(" ".join(name.split()).casefold(), number)
             if first != number:
                 self.reading.note(
-                    Refusal("name", "{value} is the name of seat {limit} too", value=repr(name),
+                    Refusal("name", "{value} is the name of seat {limit} too", value=brief(name),
                             limit=first, mend="give each seat a name of its own"),
-                    f"seat {number}",
+                    _place(raw, number),
                 )  # fmt: skip
 
     def _seat(self, raw: object, number: int) -> Seat | None:

@@ -57,7 +57,7 @@ def test_every_mistake_is_told_at_once_with_its_place():
 def test_limit_between_good_fields_is_told_beside_a_bad_one():
     _, mistakes = read({"width": 4, "slit": 3, "make": "two"})
     assert mistakes == [
-        "seat 1.make: 'two' is not a whole number; write 1",
+        "seat 1.make: 'two' is not a whole number; write it like 6",
         "seat 1.slit: 3 in is more than half the width (2 in); make it shorter",
     ]
 
