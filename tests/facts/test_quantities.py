@@ -21,7 +21,7 @@ def test_reads_what_fits(quantity, raw, value):
 @pytest.mark.parametrize(
     ("quantity", "raw", "says"),
     [
-        (COUNT, True, "True is not a whole number"), (COUNT, 1.0, "1.0 is not a whole number"),
+        (COUNT, True, "true is not a whole number"), (COUNT, 1.0, "1.0 is not a whole number"),
         (COUNT, "6", "'6' is not a whole number"), (TEXT, 6, "6 is not text"),
         pytest.param(TEXT, 10**5000, "a number of thousands of digits is not text", id="huge"),
         (TEXT, "a\nb", r"control character \(U\+000A\)"),
