@@ -1,0 +1,1 @@
+"""Contours of lines and arcs: exact lengths, areas and parallels."""

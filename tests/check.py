@@ -1,0 +1,37 @@
+"""The one check: format, lint, types, the rooms' contract, tests with coverage.
+
+Run it as ``python -m tests.check``; it stops at the first that fails.
+"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+STEPS = (
+    ("ruff", "format", "--check", "."),
+    ("ruff", "check", "."),
+    ("mypy",),
+    ("lint-imports", "--no-cache"),
+    ("pytest", "--cov", "--cov-report=term:skip-covered"),
+)
+
+
+def main() -> int:
+    """Run each step, and return the exit code of the first that fails."""
+    for step in STEPS:
+        print(f"\n$ {' '.join(step)}", flush=True)
+        if code := subprocess.run([_tool(step[0]), *step[1:]], check=False).returncode:
+            return code
+    return 0
+
+
+def _tool(name: str) -> str:
+    """Return the path of a tool in the environment that runs this."""
+    from pathlib import Path
+
+    return str(Path(sys.executable).parent / name)
+
+
+if __name__ == "__main__":
+    sys.exit(main())
