@@ -73,7 +73,7 @@ class Fact:
         if self.most is not None and len(value) > self.most:
             return Refusal(
                 name, "has {value} letters, more than {limit}", value=len(value),
-                limit=int(self.most), mend="shorten it",
+                limit=int(self.most), mend="shorten it", show=COUNT.show,
             )  # fmt: skip
         return None
 
