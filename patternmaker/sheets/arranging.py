@@ -49,7 +49,7 @@ class _Plate:
 
     grid: Grid
     prints: list[Print] = field(default_factory=list)
-    sheets: set[Place] = field(default_factory=set)
+    shows: dict[Place, list[str]] = field(default_factory=dict)
 
     @classmethod
     def opened(cls, grid: Grid, first: Print) -> _Plate:
@@ -70,7 +70,8 @@ class _Plate:
         cells = [self.grid.cell(place) for place in self.grid.places()]
         placed = each.placed(*corner, turned=turned, cells=cells)
         self.prints.append(placed)
-        self.sheets.update(self.grid.needed([placed]))
+        for place in self.grid.needed(placed):
+            self.shows.setdefault(place, []).append(each.title)
 
     def placings(self, each: Print, own: Grid) -> Iterator[_Placing]:
         """Yield the ways in which a print fits in, the plate growing by a few sheets if need be."""
@@ -90,13 +91,14 @@ class _Plate:
             for gap in gaps:
                 for left, bottom in _corners(grid, gap, width, height):
                     reached = grid.reached((left, bottom, left + width, bottom + height))
-                    added = len(reached - self.sheets)
+                    added = len(reached - self.shows.keys())
                     yield _Placing(grid, (left, bottom), turned, added, len(reached))
 
     def finished(self) -> Plate:
         """Return the plate as it will be printed."""
-        ordered = [place for place in self.grid.places() if place in self.sheets]
-        return Plate(self.grid, tuple(self.prints), in_joining_order(ordered))
+        ordered = [place for place in self.grid.places() if place in self.shows]
+        shows = {place: tuple(titles) for place, titles in self.shows.items()}
+        return Plate(self.grid, tuple(self.prints), in_joining_order(ordered), shows)
 
 
 def _gaps(grid: Grid, prints: Iterable[Print]) -> list[Box]:

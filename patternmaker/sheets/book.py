@@ -9,7 +9,7 @@ from patternmaker.drawing.labels import Context
 from patternmaker.drawing.prints import Print, print_of
 from patternmaker.drawing.surface import Drawing
 from patternmaker.sheets.arranging import arranged, fewest_possible
-from patternmaker.sheets.furniture import frame, heading, join_marks
+from patternmaker.sheets.furniture import frame, heading, join_lines, join_number
 from patternmaker.sheets.map import NumberedPlate, numbered
 from patternmaker.sheets.overview import Overview
 from patternmaker.writers.pdf import PdfBook
@@ -19,7 +19,8 @@ if TYPE_CHECKING:
 
     from patternmaker.cutlist.rows import Drafted
     from patternmaker.sheets.papers import Stock
-    from patternmaker.sheets.tiling import Grid, Place
+    from patternmaker.sheets.tiling import Grid, Place, Side
+    from patternmaker.writers.pdf import PdfPage
 
 
 @dataclass(frozen=True)
@@ -67,63 +68,65 @@ def written(sheets: Sheets, progress: Callable[[int, int], None]) -> bytes:
     job = sheets.drafted.job
     book = PdfBook(job.name, "Full-scale sewing pattern: print at actual size")
     _write_overview(book, sheets)
-    frames: dict[Grid, str] = {}
+    writer = _SheetWriter(book, sheets)
     for each in sheets.plates:
-        _write_plate(book, each, sheets, frames, progress)
+        writer.write(each, progress)
     return book.finished()
 
 
 def _write_overview(book: PdfBook, sheets: Sheets) -> None:
     overview = Overview(sheets.drafted, sheets.plates, sheets.stock, sheets.fewest)
-    margins = sheets.stock.margins
     for number, drawing in enumerate(overview.pages()):
         page = book.page(*sheets.stock.page(landscape=False))
         if number == 0:
             book.bookmark("Overview")
-        drawing.mapped(1, complex(margins.left, margins.bottom)).onto(page)
+        drawing.mapped(1, sheets.stock.margins.corner).onto(page)
         book.end_page()
 
 
-def _write_plate(
-    book: PdfBook,
-    each: NumberedPlate,
-    sheets: Sheets,
-    frames: dict[Grid, str],
-    progress: Callable[[int, int], None],
-) -> None:
-    plate, grid = each.plate, each.plate.grid
-    drawing = Drawing(tuple(mark for one in plate.prints for mark in one.drawing.marks))
-    form = book.form(drawing, *grid.size)
-    alike = frames.get(grid) or book.form(frame(grid, sheets.drafted.job.unit), *grid.window_size)
-    frames[grid] = alike
-    for i, place in enumerate(plate.sheets):
-        _write_sheet(book, each, place, sheets, (form, alike), first=i == 0)
-        progress(each.first_sheet + i, sheets.count)
+class _SheetWriter:
+    """Writes the sheets of each plate.
 
+    A plate is drawn once, as a form that each of its pages shows through a window; what sheets
+    have alike, their bars and the joins on the same sides, is drawn once too.
+    """
 
-def _write_sheet(
-    book: PdfBook,
-    each: NumberedPlate,
-    place: Place,
-    sheets: Sheets,
-    forms: tuple[str, str],
-    *,
-    first: bool,
-) -> None:
-    grid, margins = each.plate.grid, sheets.stock.margins
-    page = book.page(*sheets.stock.page(landscape=grid.landscape))
-    if first:
-        book.bookmark(each.plate.title)
-    (across, up), (left, bottom, *_) = grid.window_size, grid.window(place)
-    corner = complex(margins.left, margins.bottom)
-    clip = (corner.real, corner.imag, corner.real + across, corner.imag + up)
-    page.place(forms[0], clip, corner - complex(left, bottom))
-    page.place(forms[1], None, corner)
-    number = each.number(place)
-    job = sheets.drafted.job.name
-    words = heading(
-        " · ".join((job, *each.plate.shown_on(place))), f"sheet {number} of {sheets.count}", grid
-    )
-    joins = (mark for join in each.joins_at(place) for mark in join_marks(join, place, grid))
-    Drawing((*words, *joins)).mapped(1, corner).onto(page)
-    book.end_page()
+    def __init__(self, book: PdfBook, sheets: Sheets) -> None:
+        self.book, self.sheets = book, sheets
+        self._alike: dict[tuple[Grid, tuple[Side, ...]], str] = {}
+
+    def write(self, each: NumberedPlate, progress: Callable[[int, int], None]) -> None:
+        """Write the sheets of one plate."""
+        plate = each.plate
+        drawing = Drawing(tuple(mark for one in plate.prints for mark in one.drawing.marks))
+        form = self.book.form(drawing, *plate.grid.size)
+        for number, place in enumerate(plate.sheets, each.first_sheet):
+            page = self.book.page(*self.sheets.stock.page(landscape=plate.grid.landscape))
+            if number == each.first_sheet:
+                self.book.bookmark(plate.title)
+            self._write_sheet(page, form, each, place, number)
+            self.book.end_page()
+            progress(number, self.sheets.count)
+
+    def _write_sheet(
+        self, page: PdfPage, form: str, each: NumberedPlate, place: Place, number: int
+    ) -> None:
+        grid, corner = each.plate.grid, self.sheets.stock.margins.corner
+        (across, up), (left, bottom, *_) = grid.window_size, grid.window(place)
+        clip = (corner.real, corner.imag, corner.real + across, corner.imag + up)
+        page.place(form, clip, corner - complex(left, bottom))
+        joins = {join.side_of(place): join for join in each.joins_at[place]}
+        page.place(self._form_alike(grid, tuple(sorted(joins))), None, corner)
+        title = " · ".join((self.sheets.drafted.job.name, *each.plate.shows[place]))
+        words = [
+            *heading(title, f"sheet {number} of {self.sheets.count}", grid),
+            *(join_number(grid, side, join.number) for side, join in joins.items()),
+        ]
+        for word in words:
+            word.mapped(1, corner).onto(page)
+
+    def _form_alike(self, grid: Grid, sides: tuple[Side, ...]) -> str:
+        if (grid, sides) not in self._alike:
+            drawing = frame(grid, self.sheets.drafted.job.unit) + join_lines(grid, sides)
+            self._alike[grid, sides] = self.book.form(drawing, *grid.window_size)
+        return self._alike[grid, sides]

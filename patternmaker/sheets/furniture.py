@@ -15,16 +15,17 @@ from patternmaker.geometry.contour import Path
 from patternmaker.units import MM_PER_INCH, Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from patternmaker.drawing.surface import Anchor
-    from patternmaker.sheets.tiling import Grid, Join, Place
+    from patternmaker.sheets.tiling import Grid, Side
 
 FROM_EDGE = 2.4  # mm, of bars and words: outside the line that a join runs along
 BEGINS = 14.0  # mm from the corner, clear of the cross there
 TICK = 1.4  # mm; half the tick at the end of a bar
 SMALL = 2.8  # mm; size of type in the band
 NUMBER = 5.0  # mm; size of a join's number
+ASIDE = 1.6  # mm between a join's line and its number
 NUMBER_AT = 0.36  # of the way along the join: clear of what stands in the middle of a piece
 CROSS = 4.0  # mm; half a registration cross
 CROSS_FROM_END = 5.0  # mm from either end of a join, at the least
@@ -86,44 +87,52 @@ def shortened(text: str, size: float, room: float) -> str:
     return text.rstrip() + "…"
 
 
-def join_marks(join: Join, place: Place, grid: Grid) -> Iterator[Mark]:
-    """Yield a join's line, crosses and number as the sheet at ``place`` shows them.
+def join_lines(grid: Grid, sides: Iterable[Side]) -> Drawing:
+    """Return the lines and crosses of the joins on some sides of a sheet.
 
-    The line runs in the middle of the overlap, a cross near either end, where four sheets share
-    it; each sheet has the number on its own side of the line, so that like number stands beside
-    like number once the two are laid together.
+    The line runs in the middle of the overlap, a cross near either end, where four sheets share it.
     """
-    left, bottom, right, top = grid.window(place)
-    first, second = grid.window(join.first), grid.window(join.second)
-    if join.is_upright:
-        x = (min(first[2], second[2]) + max(first[0], second[0])) / 2 - left
-        low, high = complex(x, 0), complex(x, top - bottom)
-    else:
-        y = (min(first[3], second[3]) + max(first[1], second[1])) / 2 - bottom
-        low, high = complex(0, y), complex(right - left, y)
-    yield Stroke(Path.through(low, high), JOIN_PEN)
-    inward = (high - low) / abs(high - low) * max(grid.stock.overlap / 2, CROSS_FROM_END)
-    for middle in (low + inward, high - inward):
-        yield from _cross(middle)
-    yield _number(join, place, low + NUMBER_AT * (high - low))
+    marks: list[Mark] = []
+    for side in sides:
+        low, high = _join_line(grid, side)
+        marks.append(Stroke(Path.through(low, high), JOIN_PEN))
+        inward = (high - low) / abs(high - low) * max(grid.stock.overlap / 2, CROSS_FROM_END)
+        for middle in (low + inward, high - inward):
+            marks += (
+                Stroke(Path.through(middle - CROSS * way, middle + CROSS * way), CROSS_PEN)
+                for way in (1, 1j)
+            )
+    return Drawing(tuple(marks))
 
 
-def _cross(middle: complex) -> Iterator[Mark]:
-    for way in (1, 1j):
-        yield Stroke(Path.through(middle - CROSS * way, middle + CROSS * way), CROSS_PEN)
+def _join_line(grid: Grid, side: Side) -> tuple[complex, complex]:
+    """Return the ends of the line along which the sheet on one side is joined."""
+    (across, up), half = grid.window_size, grid.stock.overlap / 2
+    return {
+        "left": (complex(half, 0), complex(half, up)),
+        "right": (complex(across - half, 0), complex(across - half, up)),
+        "bottom": (complex(0, half), complex(across, half)),
+        "top": (complex(0, up - half), complex(across, up - half)),
+    }[side]
 
 
-def _number(join: Join, place: Place, at: complex) -> Letters:
-    other = join.second if place == join.first else join.first
-    aside = 1.6  # mm from the line
-    anchor: Anchor = "middle"
-    if join.is_upright:
-        is_left = place[0] < other[0]
-        anchor = "right" if is_left else "left"
-        at += complex(-aside if is_left else aside, -NUMBER * 0.35)
-    else:
-        at += 1j * (-aside - NUMBER * 0.72 if place[1] < other[1] else aside)
-    return Letters(at, str(join.number), NUMBER, bold=True, anchor=anchor, colour=SLATE)
+def join_number(grid: Grid, side: Side, number: int) -> Letters:
+    """Return a join's number, on the sheet's own side of the line.
+
+    So like number stands beside like number once the two sheets are laid together.
+    """
+    low, high = _join_line(grid, side)
+    at = low + NUMBER_AT * (high - low)
+    anchor, aside = _BESIDE[side]
+    return Letters(at + aside, str(number), NUMBER, bold=True, anchor=anchor, colour=SLATE)
+
+
+_BESIDE: dict[Side, tuple[Anchor, complex]] = {
+    "left": ("left", complex(ASIDE, -NUMBER * 0.35)),
+    "right": ("right", complex(-ASIDE, -NUMBER * 0.35)),
+    "bottom": ("middle", 1j * ASIDE),
+    "top": ("middle", -1j * (ASIDE + NUMBER * 0.72)),
+}
 
 
 def proof_triangle(unit: Unit) -> tuple[float, float]:

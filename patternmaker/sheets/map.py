@@ -3,27 +3,29 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from patternmaker.drawing.looks import INDIGO, MIST, PAPER, SLATE, Pen
 from patternmaker.drawing.surface import Drawing, Fill, Letters, Mark, Stroke, rectangle
+from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.segments import Arc
 from patternmaker.sheets.flow import Block
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
-    from patternmaker.geometry.contour import Contour
     from patternmaker.geometry.segments import Box
-    from patternmaker.sheets.tiling import Join, Place, Plate
+    from patternmaker.sheets.tiling import Grid, Join, Place, Plate
 
 SCALE = 1 / 14  # A4 comes out 15 by 21 mm
 TALLEST = 110.0  # mm of map for one plate
 BETWEEN = 6.0  # mm between two plates
 SHEET_SIZE = 4.2  # mm; type of a sheet's number
 JOIN_SIZE = 2.3  # mm; type of a join's number
-LEAST_FOR_JOINS, LEAST_FOR_NUMBERS = 9.0, 5.0  # mm of a sheet in the map
+LEAST_FOR_JOINS, LEAST_FOR_NUMBERS = 9.0, 7.0  # mm of a sheet in the map
 CELL = Pen(0.2, (), SLATE)
+FAINT = Pen(0.1, (), MIST)
 SHAPE = Pen(0.25, (), INDIGO)
 
 
@@ -35,13 +37,14 @@ class NumberedPlate:
     first_sheet: int
     joins: tuple[Join, ...]
 
-    def number(self, place: Place) -> int:
-        """Return the number of the sheet at a place."""
-        return self.first_sheet + self.plate.sheets.index(place)
-
-    def joins_at(self, place: Place) -> list[Join]:
-        """Return the joins that the sheet at a place takes part in."""
-        return [join for join in self.joins if place in (join.first, join.second)]
+    @cached_property
+    def joins_at(self) -> Mapping[Place, tuple[Join, ...]]:
+        """The joins that the sheet at each place takes part in."""
+        found: dict[Place, tuple[Join, ...]] = dict.fromkeys(self.plate.sheets, ())
+        for join in self.joins:
+            for place in (join.first, join.second):
+                found[place] += (join,)
+        return found
 
 
 def numbered(plates: Sequence[Plate]) -> tuple[NumberedPlate, ...]:
@@ -88,17 +91,33 @@ def _line(plates: Sequence[NumberedPlate], scale: float) -> Block:
 def _plate(each: NumberedPlate, scale: float) -> Iterator[Mark]:
     grid = each.plate.grid
     sheet = min(grid.window_size) * scale
-    for place in each.plate.sheets:
-        yield Stroke(rectangle(_small(grid.cell(place), scale)), CELL)
+    size = min(SHEET_SIZE, sheet * 0.4)
+    if sheet >= LEAST_FOR_NUMBERS:
+        for place in each.plate.sheets:
+            yield Stroke(rectangle(_small(grid.cell(place), scale)), CELL)
+    else:
+        yield from _mesh(grid, scale)
     for shape in each.plate.prints:
         yield Stroke(_light(shape.shape.mapped(scale)), SHAPE)
     if sheet >= LEAST_FOR_NUMBERS:
         for i, place in enumerate(each.plate.sheets):
-            at = _middle(_small(grid.cell(place), scale)) - 1j * SHEET_SIZE * 0.35
-            yield Letters(at, str(each.first_sheet + i), SHEET_SIZE, bold=True, anchor="middle")
+            at = _middle(_small(grid.cell(place), scale)) - 1j * size * 0.35
+            yield Letters(at, str(each.first_sheet + i), size, bold=True, anchor="middle")
     if sheet >= LEAST_FOR_JOINS:
         for join in each.joins:
             yield from _join(join, each, scale)
+
+
+def _mesh(grid: Grid, scale: float) -> Iterator[Mark]:
+    """Yield the lines of a grid whose sheets are too small in the map to be numbered."""
+    width, height = (side * scale for side in grid.size)
+    for column in range(grid.columns):
+        x = grid.cell((column, 0))[2] * scale
+        yield Stroke(Path.through(complex(x, 0), complex(x, height)), FAINT)
+    for row in range(grid.rows):
+        y = grid.cell((0, row))[3] * scale
+        yield Stroke(Path.through(complex(0, y), complex(width, y)), FAINT)
+    yield Stroke(rectangle((0, 0, width, height)), CELL)
 
 
 def _join(join: Join, each: NumberedPlate, scale: float) -> Iterator[Mark]:
@@ -115,8 +134,6 @@ def _join(join: Join, each: NumberedPlate, scale: float) -> Iterator[Mark]:
 
 def _light(shape: Contour) -> Contour:
     """Return a shape in few enough segments for a small drawing."""
-    from patternmaker.geometry.contour import Contour, Path
-
     arcs = sum(isinstance(segment, Arc) for segment in shape.segments)
     if arcs < 30:
         return shape

@@ -84,6 +84,11 @@ class Margins:
     top: float
     bottom: float
 
+    @property
+    def corner(self) -> complex:
+        """The lower left corner of what is printed on, from that of the page."""
+        return complex(self.left, self.bottom)
+
 
 @dataclass(frozen=True)
 class Stock:

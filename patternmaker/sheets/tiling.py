@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from patternmaker.geometry.touching import touches
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from patternmaker.drawing.prints import Print
     from patternmaker.geometry.segments import Box
@@ -18,6 +18,12 @@ if TYPE_CHECKING:
 
 Place = tuple[int, int]
 """column and row of a sheet in its plate, counted from the lower left"""
+
+Side = Literal["left", "right", "top", "bottom"]
+SIDES: dict[tuple[int, int], Side] = {
+    (-1, 0): "left", (1, 0): "right", (0, 1): "top", (0, -1): "bottom",
+}  # fmt: skip
+"""The side on which a neighbour lies, by how many columns and rows it is away."""
 
 SLIVER = 1e-6  # mm; a part of a piece this thin needs no sheet of its own
 
@@ -92,25 +98,22 @@ class Grid:
             for column in range(self.columns):
                 yield column, row
 
-    def reached(self, box: Box) -> frozenset[Place]:
+    def reached(self, box: Box) -> set[Place]:
         """Return the places whose cells a box reaches into."""
         columns = [
             i for i in range(self.columns) if _meet(self.cell((i, 0))[::2], (box[0], box[2]))
         ]
         rows = [i for i in range(self.rows) if _meet(self.cell((0, i))[1::2], (box[1], box[3]))]
-        return frozenset((column, row) for column in columns for row in rows)
+        return {(column, row) for column in columns for row in rows}
 
     def grown(self, columns: int, rows: int) -> Grid:
         """Return it with more columns and rows, to the right and upward."""
         return replace(self, columns=self.columns + columns, rows=self.rows + rows)
 
-    def needed(self, prints: Iterable[Print]) -> tuple[Place, ...]:
+    def needed(self, each: Print) -> list[Place]:
         """Return the places whose sheets show something of a print that no other sheet must."""
-        found: set[Place] = set()
-        for each in prints:
-            reached = self.reached(each.shape.bounds) - found
-            found.update(p for p in reached if touches(each.shape, self.cell(p)))
-        return tuple(place for place in self.places() if place in found)
+        reached = self.reached(each.shape.bounds)
+        return [place for place in reached if touches(each.shape, self.cell(place))]
 
 
 def _meet(one: tuple[float, ...], two: tuple[float, ...]) -> bool:
@@ -125,19 +128,27 @@ class Join:
     first: Place
     second: Place
 
-    @property
-    def is_upright(self) -> bool:
-        """Whether the two lie side by side."""
-        return self.first[1] == self.second[1]
+    def side_of(self, place: Place) -> Side:
+        """Return the side of the sheet at ``place`` on which it is made."""
+        other = self.second if place == self.first else self.first
+        return SIDES[other[0] - place[0], other[1] - place[1]]
 
 
 @dataclass(frozen=True)
 class Plate:
-    """Prints in their places, and the sheets that show them, in the order of joining."""
+    """Prints in their places, and the sheets that show them.
+
+    Args:
+        grid: the sheets that there are room for.
+        prints: the prints, placed.
+        sheets: the places of those that are printed, in the order of joining.
+        shows: the titles of the prints that each of them shows.
+    """
 
     grid: Grid
     prints: tuple[Print, ...]
     sheets: tuple[Place, ...]
+    shows: Mapping[Place, tuple[str, ...]]
 
     @property
     def title(self) -> str:
@@ -155,15 +166,11 @@ class Plate:
             done.add(place)
         return tuple(joined)
 
-    def shown_on(self, place: Place) -> list[str]:
-        """Return the titles of the prints that the sheet at a place shows."""
-        window = self.grid.window(place)
-        return [each.title for each in self.prints if touches(each.shape, window)]
 
-
-def _neighbours(place: Place) -> tuple[Place, ...]:
+def _neighbours(place: Place) -> Iterator[Place]:
     column, row = place
-    return (column - 1, row), (column + 1, row), (column, row + 1), (column, row - 1)
+    for across, up in SIDES:
+        yield column + across, row + up
 
 
 def in_joining_order(places: Iterable[Place]) -> tuple[Place, ...]:
