@@ -103,7 +103,12 @@ def paragraph(
 
 
 def row(
-    cells: Sequence[str], shares: Sequence[float], width: float, *, bold: bool = False
+    cells: Sequence[str],
+    shares: Sequence[float],
+    width: float,
+    *,
+    bold: bool = False,
+    keeps: bool = False,
 ) -> Block:
     """Return a row of a table, each cell wrapped to its share of a width, under a hairline."""
     x, marks, most = 0.0, list[Mark](), 0
@@ -116,7 +121,7 @@ def row(
         x, most = x + share * width, max(most, len(lines))
     height = TEXT * (LINE * most + 0.6)
     marks.append(Stroke(Path.through(-1j * height, width - 1j * height), FINE))
-    return Block(height, Drawing(tuple(marks)), keeps=bold)
+    return Block(height, Drawing(tuple(marks)), keeps)
 
 
 def space(height: float) -> Block:

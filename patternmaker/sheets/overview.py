@@ -37,6 +37,7 @@ TITLE = 9.0  # mm; type of the job's name
 LEAD = 3.8  # mm; type of the line below it
 TRIANGLE = Pen(0.3)
 SHARES = (0.18, 0.13, 0.2, 0.07, 0.16, 0.16, 0.1)
+KEPT_ROWS = 2  # rows that stay with the head of the cut list
 COLUMNS = ("Seat", "Piece", "Material", "Cut", "Finished", "Cut size", "Area of one")
 
 
@@ -115,10 +116,11 @@ class Overview:
 
     def _cut_list(self, width: float) -> Iterator[Block]:
         yield heading("Cut list", width)
-        yield row(COLUMNS, SHARES, width, bold=True)
+        yield row(COLUMNS, SHARES, width, bold=True, keeps=True)
         rows = cut_rows(self.drafted)
-        for each in rows:
-            yield row(_cells(each, self.unit), SHARES, width)
+        for i, each in enumerate(rows):
+            yield row(_cells(each, self.unit), SHARES, width, keeps=i < KEPT_ROWS)
+        yield space(1.5)
         for need in needs(rows):
             if need.kind == "card":
                 continue
