@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 BETWEEN = 4.0  # mm between two prints on one sheet
 MOST_JOINED = 24  # sheets in one plate, unless one print alone takes more
+STROKE = 0.5  # mm kept so that no line is cut off along the edge of the last sheet
 OFF_THE_EDGE = 8.0  # mm kept, where there is room, for the sheet's own bars and words
 
 
@@ -103,7 +104,8 @@ class _Plate:
 
 def _gaps(grid: Grid, prints: Iterable[Print]) -> list[Box]:
     """Return the largest free rectangles of a grid, some way off every print on it."""
-    gaps: list[Box] = [(0.0, 0.0, *grid.size)]
+    width, height = grid.size
+    gaps: list[Box] = [(STROKE, STROKE, width - STROKE, height - STROKE)]
     for each in prints:
         left, bottom, right, top = each.shape.bounds
         taken = (left - BETWEEN, bottom - BETWEEN, right + BETWEEN, top + BETWEEN)
