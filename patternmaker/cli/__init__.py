@@ -2,53 +2,72 @@
 
 from __future__ import annotations
 
+import contextlib
+import io
 import os
 import sys
 
 from patternmaker.errors import OutputFault, Refusals
 
+CTRL_C = 128 + 2  # what typer leaves with when it is stopped: 128 + SIGINT, as shells have it
+STOPPED = "stopped; no file was left half written"
+
 
 def main() -> None:
     """Run the program: exit 0 when done, 2 when the input is refused, 1 on any other fault."""
+    _open_streams()
+    code = _run()
     try:
-        _run()
-    except BrokenPipeError:  # whoever read the output has stopped
+        sys.stdout.flush()
+    except OSError:  # whoever read it has stopped, or its disk is full
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        sys.exit(1)
+        code = code or 1
+    sys.exit(code)
 
 
-def _run() -> None:
-    from patternmaker.cli.commands import app
+def _open_streams() -> None:
+    """Let output go nowhere where there is none, and let no letter stop it."""
+    sys.stdout = sys.stdout or io.StringIO()
+    sys.stderr = sys.stderr or io.StringIO()
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="backslashreplace")
 
+
+def _run() -> int:
     try:
-        try:
-            app()
-        finally:
-            sys.stdout.flush()
-    except Refusals as refusals:
-        _leave(refused(refusals), 2)
-    except OutputFault as fault:
-        _leave(str(fault), 1)
+        from patternmaker.cli.commands import app
+
+        app()
+    except SystemExit as leaving:
+        stopped = leaving.code == CTRL_C
+        return _told(STOPPED, 1) if stopped else int(leaving.code or 0)
     except KeyboardInterrupt:
-        _leave("stopped; the files are as they were", 1)
-    except BrokenPipeError:
-        raise
+        return _told(STOPPED, 1)
+    except Refusals as refusals:
+        return _told(refused(refusals), 2)
+    except OutputFault as fault:
+        return _told(str(fault), 1)
     except Exception as fault:
         if os.environ.get("PATTERNMAKER_TRACE"):
             raise
-        _leave(
+        return _told(
             f"a fault of ours: {type(fault).__name__}: {fault}. Please tell us, with the job "
             "file; PATTERNMAKER_TRACE=1 shows where it happened.", 1
         )  # fmt: skip
+    return 0
 
 
-def _leave(message: str, code: int) -> None:
-    print(f"patternmaker: {message}", file=sys.stderr)  # noqa: T201
-    sys.exit(code)
+def _told(message: str, code: int) -> int:
+    from patternmaker.cli.tables import plain
+
+    with contextlib.suppress(OSError):  # nobody is listening
+        print(f"patternmaker: {plain(message)}", file=sys.stderr)  # noqa: T201
+    return code
 
 
 def refused(refusals: Refusals) -> str:
     """Return the message for a job that holds mistakes: how many, then each on a line."""
+    many = len(refusals.mistakes)
+    mistakes = "1 mistake" if many == 1 else f"{many} mistakes"
     lines = str(refusals).splitlines()
-    mistakes = "1 mistake" if len(lines) == 1 else f"{len(lines)} mistakes"
     return f"{mistakes}, nothing was written\n" + "\n".join(f"  {line}" for line in lines)

@@ -10,6 +10,7 @@ from typing import Annotated
 import typer
 
 import patternmaker
+from patternmaker.errors import OutputFault
 from patternmaker.units import Unit
 
 app = typer.Typer(
@@ -73,10 +74,7 @@ def draft(
     with Progress(sys.stderr) as progress:
         options = Options(stock, most_sheets, whole_strips, svg, cut_list, progress)
         drafted = draft_job(loaded, out, options)
-    if json:
-        typer.echo(json_format.dumps(summary(drafted), ensure_ascii=False, indent=1))
-    else:
-        typer.echo(told(drafted))
+    _say(json_format.dumps(summary(drafted), indent=1) if json else told(drafted))
 
 
 @app.command()
@@ -87,7 +85,15 @@ def shapes(
     """List the shapes and covers, with the measurements that each takes."""
     from patternmaker.cli.shapes import as_data, as_text
 
-    if json:
-        typer.echo(json_format.dumps(as_data(), ensure_ascii=False, indent=1))
-    else:
-        typer.echo(as_text(units))
+    _say(json_format.dumps(as_data(), indent=1) if json else as_text(units))
+
+
+def _say(text: str) -> None:
+    try:
+        typer.echo(text)
+    except BrokenPipeError:
+        raise
+    except OSError as fault:
+        raise OutputFault(
+            f"the work is done, but its report can't be written: {fault.strerror}"
+        ) from fault

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from patternmaker.cli.tables import table
+from patternmaker.cli.tables import plain, table
 from patternmaker.cutlist.rows import CutRow, cut_rows, needs
 from patternmaker.sheets.overview import area
 from patternmaker.units import show_length
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 def told(draft: Draft) -> str:
     """Return the report of a draft: cut list, fit, warnings, sheets, files."""
-    return "\n".join(_lines(draft))
+    return plain("\n".join(_lines(draft)))
 
 
 def _lines(draft: Draft) -> Iterator[str]:

@@ -30,6 +30,18 @@ def _padded(cell: str, width: int) -> str:
     return cell + " " * (width - columns(cell))
 
 
+def plain(text: str) -> str:
+    r"""Return a text without what a terminal obeys, or can't show: a question mark instead.
+
+    >>> plain("a\x1b[2J\nb")
+    'a?[2J\nb'
+    """
+    return "".join(
+        "?" if unicodedata.category(sign).startswith("C") and sign != "\n" else sign
+        for sign in text
+    )
+
+
 def columns(text: str) -> int:
     """Return how many columns of a terminal a text takes: wide signs two, joined ones none."""
     return sum(

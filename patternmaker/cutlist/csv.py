@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from patternmaker.cutlist.rows import CutRow
     from patternmaker.units import Unit
 
-FORMULA = ("=", "+", "-", "@", "\t", "\r")  # a cell that begins so is run by a spreadsheet
+FORMULA = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")  # begin what a spreadsheet runs
 HEADER = ("seat", "piece", "material", "kind", "how many", "finished width", "finished height",
           "cut width", "cut height", "unit", "area of one, mm2")  # fmt: skip
 

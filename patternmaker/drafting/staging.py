@@ -29,26 +29,22 @@ def put_in_place(folder: Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
     Raises:
         OutputFault: if that can't be done; the earlier files are then as they were.
     """
-    made = [parent for parent in (folder, *folder.parents) if not parent.exists()]
+    made: list[Path] = []
     try:
+        made += [parent for parent in (folder, *folder.parents) if not parent.exists()]
         folder.mkdir(parents=True, exist_ok=True)
-        stage = Path(tempfile.mkdtemp(prefix=STAGE, dir=folder))
+        with tempfile.TemporaryDirectory(
+            prefix=STAGE, dir=folder, ignore_cleanup_errors=True
+        ) as stage:
+            for name, content in files.items():
+                Path(stage, name).write_bytes(content)
+            _swap(folder, Path(stage), list(files))
     except OSError as fault:
-        _unmake(made)
-        raise _fault(folder, fault) from fault
-    try:
-        for name, content in files.items():
-            (stage / name).write_bytes(content)
-        _swap(folder, stage, list(files))
-    except OSError as fault:
-        shutil.rmtree(stage, ignore_errors=True)
         _unmake(made)
         raise _fault(folder, fault) from fault
     except BaseException:
-        shutil.rmtree(stage, ignore_errors=True)
         _unmake(made)
         raise
-    shutil.rmtree(stage, ignore_errors=True)
     return tuple(folder / name for name in files)
 
 
@@ -66,10 +62,12 @@ def _swap(folder: Path, stage: Path, names: list[str]) -> None:
             (stage / name).replace(place)
     except BaseException:
         for place, earlier in reversed(kept):
+            if _is_there(stage / place.name):  # it never took its place
+                continue
             with contextlib.suppress(OSError):
                 if _is_there(earlier):
                     earlier.replace(place)
-                elif not _is_there(stage / place.name):  # it had taken its place
+                else:
                     place.unlink(missing_ok=True)
         raise
 
