@@ -13,7 +13,6 @@ from tests.paper.reader import Box, Line, Page, Paper, Pen, Placed, Words
 if TYPE_CHECKING:
     from tests.paper.curves import Curve
 
-BAND = 16.0  # mm from a window's edge within which its joins are marked
 LARGEST_CROSS = 25.0  # mm
 
 
@@ -36,39 +35,44 @@ class Sheet:
 
     @cached_property
     def joins(self) -> dict[int, list[complex]]:
-        """The crosses of each join number, on the page."""
-        found: dict[int, list[complex]] = {int(word.text): [] for word in self._numbers}
-        for cross in crosses(self.page):
-            near = min(self._numbers, key=lambda word: self._away(word, cross))
-            found[int(near.text)].append(cross)
-        return found
+        """The crosses of each join, by the number beside its dashed line, on the page."""
+        lines = [
+            line.curve
+            for line in lone_lines(self.page)
+            if line.pen.dashes and line.curve.length > LARGEST_CROSS
+        ]
+        marks = crosses(self.page)
+        found: dict[int, list[complex]] = {}
+        for word in self.page.words:
+            if word.placed is None and re.fullmatch(r"\d+", word.text):
+                line = min(lines, key=lambda line: _off(line, word.middle))
+                on_it = [cross for cross in marks if _off(line, cross) < 0.02]
+                found.setdefault(int(word.text), []).extend(on_it)
+        return {number: _once(places) for number, places in found.items()}
 
-    @cached_property
-    def _numbers(self) -> list[Words]:
-        return [w for w in self.page.words if w.placed is None and re.fullmatch(r"\d+", w.text)]
 
-    def _away(self, word: Words, cross: complex) -> tuple[int, float]:
-        """Return how far a number is from a cross; one beside another edge is further."""
-        middle = word.at + word.size * complex(0.3 * len(word.text), 0.35)
-        shares = self._edges(middle) & self._edges(cross)
-        return not shares, abs(middle - cross)
+def _off(line: Curve, point: complex) -> float:
+    """Return how far a point lies from a straight line, or from its nearer end."""
+    along = (point - line.start) / (line.end - line.start)
+    nearest = line.start + min(1.0, max(0.0, along.real)) * (line.end - line.start)
+    return abs(point - nearest)
 
-    def _edges(self, point: complex) -> set[int]:
-        assert self.placed.clip
-        left, bottom, right, top = self.placed.clip
-        aways = (point.real - left, point.imag - bottom, right - point.real, top - point.imag)
-        return {i for i, away in enumerate(aways) if away < BAND}
+
+def _once(points: list[complex]) -> list[complex]:
+    """Return points in order, those that coincide once."""
+    kept: list[complex] = []
+    for point in points:
+        if all(abs(point - other) > 0.01 for other in kept):
+            kept.append(point)
+    return sorted(kept, key=lambda point: (round(point.real, 1), round(point.imag, 1)))
 
 
 def crosses(page: Page) -> list[complex]:
     """Return the middles of the crosses: two strokes of one length that halve each other."""
     strokes = [
         line.curve
-        for line in page.lines
-        if line.placed is None
-        and len(line.curve.pieces) == 1
-        and line.curve.length < LARGEST_CROSS
-        and not line.pen.dashes
+        for line in lone_lines(page)
+        if len(line.curve.pieces) == 1 and line.curve.length < LARGEST_CROSS and not line.pen.dashes
     ]
     return [
         (one.middle + two.middle) / 2
