@@ -6,6 +6,7 @@ no source.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from patternmaker.facts import Measured, choice, measured, rate, text
@@ -105,7 +106,7 @@ class Material(Measured):
     @property
     def must_lie_one_way(self) -> bool:
         """Whether a piece of it can't be turned, because its take-up differs by direction."""
-        return self.across != self.along
+        return not math.isclose(self.across, self.along)  # 2.5 % and 1/4 in per 10 are the same
 
     @property
     def gives_across(self) -> float:

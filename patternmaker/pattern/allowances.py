@@ -106,4 +106,4 @@ class Allowances(Measured):
 
     def notch_depth(self, deepest: float) -> float:
         """Return how deep a notch is cut in a material that bears ``deepest``."""
-        return min(deepest, max(CLEAR, self.seam - self.topstitch_at - CLEAR))
+        return min(deepest, self.seam - self.topstitch_at - CLEAR)

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from itertools import count, pairwise
 from typing import TYPE_CHECKING
 
+from patternmaker.facts import HAIR
 from patternmaker.pattern.piece import Notch
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from patternmaker.geometry.contour import Contour
+    from patternmaker.geometry.segments import Segment
 
 CARDINALS = ("back", "left", "front", "right")
 LONG_CORNER = 75.0  # mm of arc; a longer one is notched at both ends; common practice, no source
@@ -43,15 +45,14 @@ def stations(
 ) -> tuple[Station, ...]:
     """Return the stations of a closed seam in order, from ``back`` to just before it again.
 
-    The back is double. Joins of the boxing come before corners, corners before the spacing
-    notches, which divide every gap evenly so that none is wider than ``spacing``; these are
-    numbered round the seat.
+    The back is double; it and the joins of the boxing are always kept. The sides and the front
+    come before corners, corners before the spacing notches, which divide every gap evenly so that
+    none is wider than ``spacing``; these are numbered round the seat.
     """
-    greater = [Station(name, contour.station(name), name == "back") for name in CARDINALS]
-    greater[1:1] = [Station(name, at) for name, at in joins if at > 0]
-    greater += [Station(name, contour.station(name)) for name in _corner_joints(contour)]
-    kept: list[Station] = []
-    for station in greater:
+    kept = [Station("back", contour.station("back"), double=True)]
+    kept += [Station(name, at) for name, at in joins if name != "back"]
+    for name in (*CARDINALS[1:], *_corner_joints(contour)):
+        station = Station(name, contour.station(name))
         if all(_apart(station, other, contour.length) > CROWDED for other in kept):
             kept.append(station)
     kept.sort(key=lambda station: station.at)
@@ -84,20 +85,46 @@ def _filled(kept: list[Station], whole: float, spacing: float) -> Iterator[Stati
             yield Station(str(next(numbers)), here.at + gap * i / parts)
 
 
+def slits_at(along: float, *, double: bool) -> tuple[float, ...]:
+    """Return where along a cut edge the slits of a notch begin: one place, or two round it."""
+    half = DOUBLE_NOTCH_GAP / 2
+    return (along - half, along + half) if double else (along,)
+
+
 def notches_round(
-    contour: Contour, places: Iterable[Station], allowance: float, depth: float
+    sew: Contour, places: Iterable[Station], allowance: float, depth: float
 ) -> tuple[Notch, ...]:
     """Return the notches of a closed piece, their feet on its cut line."""
-    return tuple(_notch(contour, place, allowance, depth) for place in places)
+    cut = sew.grown(allowance)
+    return tuple(_notch(sew, cut, place, allowance, depth) for place in places)
 
 
-def _notch(contour: Contour, place: Station, allowance: float, depth: float) -> Notch:
-    sides = (-DOUBLE_NOTCH_GAP / 2, DOUBLE_NOTCH_GAP / 2) if place.double else (0.0,)
-    out = contour.outward(place.at)
-    feet = tuple(_foot(contour, place.at + side, allowance) for side in sides)
-    return Notch(place.name, feet, -out / abs(out), depth)
+def _notch(sew: Contour, cut: Contour, place: Station, allowance: float, depth: float) -> Notch:
+    middle = foot(sew, cut, place.at, allowance)
+    way = sew.point_at(place.at) - middle
+    feet = (cut.point_at(at) for at in slits_at(_along(cut, middle), double=place.double))
+    return Notch(place.name, tuple(feet), way / abs(way), depth)
 
 
-def _foot(contour: Contour, along: float, allowance: float) -> complex:
-    along %= contour.length
-    return contour.point_at(along) + allowance * contour.outward(along)
+def foot(sew: Contour, cut: Contour, along: float, allowance: float) -> complex:
+    """Return the place on the cut line that belongs to a place on the sew line.
+
+    It lies square to it, or at the tip of its corner; beside a corner that turns inward, where
+    the allowances of both sides run into each other, it is the nearest there is.
+    """
+    point = sew.point_at(along)
+    square = point + allowance * sew.outward(along)
+    if sew.is_convex or _nearest(cut, square).distance(square) < HAIR:
+        return square
+    edge = _nearest(cut, point)
+    return edge.point(edge.along(point))
+
+
+def _nearest(cut: Contour, point: complex) -> Segment:
+    return min(cut.segments, key=lambda edge: edge.distance(point))
+
+
+def _along(cut: Contour, point: complex) -> float:
+    """Return the length along the cut line at a point on it."""
+    edge = _nearest(cut, point)
+    return cut.stops[cut.segments.index(edge)] + edge.along(point)

@@ -25,9 +25,11 @@ class Strip:
 
     @property
     def stops(self) -> list[float]:
-        """Where the seam begins, is notched, and ends."""
-        slits = [slit.start.real for slit in self.lines["notch"]]
-        return [0.0, *sorted(slits), self.seam.length]
+        """Where the seam begins, is notched (between the slits of a double notch), and ends."""
+        slits = sorted(slit.start.real for slit in self.lines["notch"])
+        pairs = [(a, b) for a, b in itertools.pairwise(slits) if b - a < 7.0]
+        single = set(slits) - {slit for pair in pairs for slit in pair}
+        return [0.0, *sorted([*single, *(sum(pair) / 2 for pair in pairs)]), self.seam.length]
 
     def levels(self, kind: str) -> list[tuple[float, float, float]]:
         """Return left, right and height of each level line of a kind."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -14,10 +14,10 @@ from patternmaker.geometry.contour import Path
 from patternmaker.pattern.clips import SHORT_OF_SEAM, clips
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Notch, Piece
-from patternmaker.pattern.stations import corner_names
+from patternmaker.pattern.stations import corner_names, slits_at
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterator
 
     from patternmaker.geometry.contour import Contour
     from patternmaker.pattern.allowances import Allowances
@@ -28,6 +28,7 @@ Joins = tuple[tuple[str, float], ...]
 """Name and place on the seam of each join, in order round it."""
 
 SHORTEST_PANEL = 150.0  # mm of seam; a shorter one is a patch
+SAME = 1e-6  # mm; places on a seam that lie closer are the same
 SHORTEST_SEAM = 50.0  # mm of seam that a strip must bear beyond its allowances
 
 
@@ -42,21 +43,34 @@ def joins(sew: Contour, allowances: Allowances) -> Joins:
     if longest is None or whole + ends + allowances.boxing_spare <= longest:
         return (("back", 0.0),)
     least = max((whole + ends - longest) / 2, SHORTEST_PANEL / 2)
-    corners = corner_names(sew)
-    side = _furthest(sew) if corners else min(least, _furthest(sew))
+    side = _furthest(sew) if _back_corner(sew) else min(least, _furthest(sew))
     panels = math.ceil(2 * side / (longest - ends - allowances.boxing_spare) - 1e-9)
-    step = 2 * side / panels
-    backs = [("left join", side), ("right join", whole - side)]
-    for i in range(1, panels):
-        along = (whole - side + i * step) % whole
-        name = "back" if abs(along - whole) < 1e-6 or along < 1e-6 else f"back join {i}"
-        backs.append((name, 0.0 if name == "back" else along))
-    return tuple(sorted(backs, key=lambda join: join[1]))
+    return tuple(_joins_behind(side, panels, whole))
+
+
+def _joins_behind(side: float, panels: int, whole: float) -> Iterator[tuple[str, float]]:
+    """Yield the joins in order where equal panels go round the back, ``side`` to either side."""
+    left = [side - i * 2 * side / panels for i in range(1, (panels + 1) // 2)][::-1]
+    right = [whole - along for along in reversed(left)]
+    if panels % 2 == 0:
+        yield "back", 0.0
+    for number, along in enumerate(left, 1):
+        yield f"back join {number}", along
+    yield "left join", side
+    yield "right join", whole - side
+    for number, along in enumerate(right, len(left) + 1):
+        yield f"back join {number}", along
+
+
+def _back_corner(sew: Contour) -> str | None:
+    """Return the name of the first corner between the back and the left, or None."""
+    corner = next(iter(corner_names(sew)), None)
+    return corner if corner and sew.station(corner) <= sew.station("left") else None
 
 
 def _furthest(sew: Contour) -> float:
     """Return how far round from the back a join may stand."""
-    corner = next(iter(corner_names(sew)), None)
+    corner = _back_corner(sew)
     if corner is None:
         return sew.station("left")
     begins = f"{corner} begins"
@@ -160,22 +174,23 @@ class _Panel:
         return self.allowances.boxing_spare if self.is_last else 0.0
 
     @cached_property
-    def stops(self) -> tuple[tuple[str, float], ...]:
-        """Name and place of each notch between the joins."""
-        inner = self._on_it((place.name, place.at) for place in self.places)
-        return tuple(sorted(inner, key=lambda stop: stop[1]))
+    def stops(self) -> tuple[Station, ...]:
+        """The stations between the joins, their lengths from the near join."""
+        inner = (replace(place, at=x) for place in self.places for x in self._on_it(place.at))
+        return tuple(sorted(inner, key=lambda stop: stop.at))
 
     @property
     def run(self) -> tuple[tuple[str, float], ...]:
         """The same with both joins."""
-        return (self.begin[0], 0.0), *self.stops, (self.end[0], self.length)
+        inner = ((stop.name, stop.at) for stop in self.stops)
+        return (self.begin[0], 0.0), *inner, (self.end[0], self.length)
 
-    def _on_it(self, places: Iterable[tuple[str, float]]) -> Iterator[tuple[str, float]]:
-        """Yield the places that fall within the panel, with their length from its near join."""
-        for name, at in places:
+    def _on_it(self, *places: float) -> Iterator[float]:
+        """Yield the places that fall between the joins, as lengths from the near one."""
+        for at in places:
             along = (at - self.begin[1]) % self.sew.length
-            if 1e-6 < along < self.length - 1e-6:
-                yield name, along
+            if SAME < along < self.length - SAME:
+                yield along
 
     @property
     def bottom(self) -> float:
@@ -184,7 +199,7 @@ class _Panel:
 
     def piece(self) -> Piece:
         """Return the panel as a piece."""
-        material, allowance = self.brief.material("boxing"), self.allowances.seam
+        material = self.brief.material("boxing")
         depth = self.allowances.notch_depth(material.known.notch)
         return Piece(
             self.name,
@@ -192,8 +207,7 @@ class _Panel:
             material,
             self._cut(),
             guides=tuple(self._guides()),
-            notches=tuple(Notch(name, (complex(x, allowance),), -1j, depth)
-                          for name, x in self.stops),
+            notches=tuple(self._notch(stop, depth) for stop in self.stops),
             edges={edge.name: edge for edge in self._edges()},
             finished=(self.length, self.drop),
             lay=material.known.lay_boxing,
@@ -201,6 +215,11 @@ class _Panel:
             arrow=(1j, "SEAT"),
             run=self.run,
         )  # fmt: skip
+
+    def _notch(self, stop: Station, depth: float) -> Notch:
+        places = slits_at(stop.at, double=stop.double)
+        feet = tuple(complex(x, self.allowances.seam) for x in places)
+        return Notch(stop.name, feet, -1j, depth)
 
     def _cut(self) -> Contour:
         left, right = -self.allowances.join, self.length + self.allowances.join + self.spare
@@ -219,14 +238,11 @@ class _Panel:
         yield Guide(LineKind.FOLD, _level(left, right, fold))
         for x in (0.0, self.length):
             yield Guide(LineKind.JOIN, _upright(x, top, self.bottom))
-        for _, x in self._on_it(self._clips()):
+        for x in self._on_it(*clips(self.sew, self.allowances.seam, convex=True)):
             yield Guide(LineKind.CLIP, _upright(x, top, SHORT_OF_SEAM), "clip")
-        for name, x in self._on_it(sewing_places(self.sew.length, self.joined, self.allowances)):
-            yield Guide(LineKind.SEWING, _upright(x, top, 0.0), name)
-
-    def _clips(self) -> Iterator[tuple[str, float]]:
-        for along in clips(self.sew, self.allowances.seam, convex=True):
-            yield "clip", along
+        for name, at in sewing_places(self.sew.length, self.joined, self.allowances):
+            for x in self._on_it(at):
+                yield Guide(LineKind.SEWING, _upright(x, top, 0.0), name)
 
     def _edges(self) -> Iterator[Edge]:
         yield Edge(self.name, "upper edge", Path.through(0, self.length), self.run)

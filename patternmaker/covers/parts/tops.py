@@ -7,16 +7,18 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.strips import sewing_places
+from patternmaker.errors import Refusal
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.plain import as_circle
 from patternmaker.pattern.clips import SHORT_OF_SEAM, clips
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece
-from patternmaker.pattern.stations import notches_round
+from patternmaker.pattern.stations import foot, notches_round
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from patternmaker.pattern.allowances import Allowances
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.stations import Station
 
@@ -67,12 +69,13 @@ def take_ups(brief: Brief) -> tuple[TakeUp, TakeUp]:
     """Return the take-up across the seat, and along it; an old cover has had its own."""
     material, allowances = brief.material("top"), brief.allowances
     none = brief.taken == "old cover"
+    across = 0.0 if none else material.across
+    along = 0.0 if none else material.along if material.must_lie_one_way else material.across
+    step = allowances.round_cut_to
     return (
-        TakeUp(brief.outline.width, allowances.seam, 0.0 if none else material.across,
-               allowances.round_cut_to),
-        TakeUp(brief.outline.height, allowances.seam, 0.0 if none else material.along,
-               allowances.round_cut_to),
-    )  # fmt: skip
+        TakeUp(brief.outline.width, allowances.seam, across, step),
+        TakeUp(brief.outline.height, allowances.seam, along, step),
+    )
 
 
 def sew_line(brief: Brief) -> Contour:
@@ -81,22 +84,31 @@ def sew_line(brief: Brief) -> Contour:
     return brief.outline.scaled(across.scale, along.scale)
 
 
+def closing(field: str, contour: Contour, by: float) -> Iterator[Refusal]:
+    """Yield the refusal of ``field`` if the parallel of a contour closes up on itself."""
+    try:
+        contour.grown(by)
+    except Refusal as mistake:
+        yield mistake.at(field)
+
+
 def top(
     brief: Brief, sew: Contour, places: tuple[Station, ...], joins: tuple[tuple[str, float], ...]
 ) -> Piece:
     """Return the top with its lines, notches and marks."""
     allowances, material = brief.allowances, brief.material("top")
     depth = allowances.notch_depth(material.known.notch)
+    cut = sew.grown(allowances.seam)
     return Piece(
         "top",
         "top",
         material,
-        sew.grown(allowances.seam),
+        cut,
         guides=(
             Guide(LineKind.SEW, sew),
             *centre_cross(sew),
-            *_clips(sew, allowances.seam),
-            *_sewing_marks(sew, joins, brief),
+            *_clips(sew, cut, allowances.seam),
+            *_sewing_marks(sew, cut, joins, allowances),
         ),
         notches=notches_round(sew, places, allowances.seam, depth),
         edges={"edge": part_of_edge(sew, places, places[0].name, places[0].name)},
@@ -125,28 +137,26 @@ def centre_cross(contour: Contour) -> Iterator[Guide]:
         yield Guide(LineKind.CENTRE, stroke, "centre")
 
 
-def _inward(sew: Contour, along: float, outer: float, inner: float) -> Path:
-    """Return a stroke square to a sew line, from ``outer`` mm outside it to ``inner``."""
-    point, out = sew.point_at(along), sew.outward(along)
-    return Path.through(point + outer * out, point + inner * out)
-
-
-def _clips(sew: Contour, allowance: float) -> Iterator[Guide]:
+def _clips(sew: Contour, cut: Contour, allowance: float) -> Iterator[Guide]:
     for along in clips(sew, allowance, convex=False):
-        yield Guide(LineKind.CLIP, _inward(sew, along, allowance, SHORT_OF_SEAM), "clip")
+        inner = sew.point_at(along) + SHORT_OF_SEAM * sew.outward(along)
+        stroke = Path.through(foot(sew, cut, along, allowance), inner)
+        yield Guide(LineKind.CLIP, stroke, "clip")
 
 
 def _sewing_marks(
-    sew: Contour, joins: tuple[tuple[str, float], ...], brief: Brief
+    sew: Contour, cut: Contour, joins: tuple[tuple[str, float], ...], allowances: Allowances
 ) -> Iterator[Guide]:
-    for name, along in sewing_places(sew.length, joins, brief.allowances):
-        yield Guide(LineKind.SEWING, _inward(sew, along, brief.allowances.seam, 0.0), name)
+    for name, along in sewing_places(sew.length, joins, allowances):
+        stroke = Path.through(foot(sew, cut, along, allowances.seam), sew.point_at(along))
+        yield Guide(LineKind.SEWING, stroke, name)
 
 
 def _notes(brief: Brief, sew: Contour) -> Iterable[Note]:
-    allowances, material = brief.allowances, brief.material("top")
+    allowances = brief.allowances
+    across, along = take_ups(brief)
     yield Note("Seam allowance {}", (allowances.seam,))
     if circle := as_circle(sew):
         yield Note("Trammel: cut {}, sew {}", (circle.radius + allowances.seam, circle.radius))
-    if material.must_lie_one_way:
+    if across.rate != along.rate:
         yield Note("Keep the arrow's way: the take-up differs by direction")
