@@ -34,6 +34,12 @@ class Boxed(Cover):
 
     def objections(self, brief: Brief) -> Iterator[Refusal]:
         """Yield whatever keeps this seat from being boxed."""
+        if brief.allowances.topstitch_at >= self.drop:
+            yield Refusal(
+                "allowances.topstitch", "{value} lies below the drop ({limit})",
+                value=brief.allowances.topstitch_at, limit=self.drop, show=LENGTH.show,
+                mend="bring the topstitch nearer the seam",
+            )  # fmt: skip
         half = min(brief.outline.width, brief.outline.height) / 2
         if brief.allowances.seam > half:
             yield Refusal(
@@ -43,6 +49,7 @@ class Boxed(Cover):
             )  # fmt: skip
             return
         sew = tops.sew_line(brief)
+        yield from tops.closing("allowances.seam", sew, brief.allowances.seam)
         yield from bases.objections(brief)
         yield from strips.objections(sew, brief.allowances)
 

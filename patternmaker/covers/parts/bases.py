@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from patternmaker.covers.parts.tops import centre_cross
-from patternmaker.errors import Refusal
+from patternmaker.covers.parts.tops import centre_cross, closing
 from patternmaker.geometry.contour import Path
 from patternmaker.materials import Material
 from patternmaker.pattern.notes import Note
@@ -15,6 +14,7 @@ from patternmaker.pattern.stations import CARDINALS
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from patternmaker.errors import Refusal
     from patternmaker.geometry.contour import Contour
     from patternmaker.pattern.brief import Brief
 
@@ -23,14 +23,12 @@ ACROSS_THE_EDGE = 12.0  # mm; length of the mark where stapling begins
 
 def objections(brief: Brief) -> Iterator[Refusal]:
     """Yield whatever keeps the base's lines from being drawn inside it."""
-    for field, inset in (
-        ("allowances.reference_line", brief.allowances.reference_at),
-        ("allowances.dust_cover_inset", brief.allowances.dust_cover_inset),
-    ):
-        try:
-            brief.base.grown(-inset)
-        except Refusal as mistake:
-            yield mistake.at(field)
+    base, allowances = brief.base, brief.allowances
+    line = "wrap" if allowances.reference_line is None else "reference_line"
+    yield from closing(f"allowances.{line}", base, -allowances.reference_at)
+    inset, turning = allowances.dust_cover_inset, allowances.dust_cover_turning
+    shut = list(closing("allowances.dust_cover_inset", base, -inset))
+    yield from shut or closing("allowances.dust_cover_turning", base.grown(-inset), turning)
 
 
 def template(brief: Brief) -> Piece:
@@ -48,7 +46,9 @@ def template(brief: Brief) -> Piece:
             *(_staple_start(brief.base, joint, inset) for joint in CARDINALS),
         ),
         notes=(
-            Note("For the underside of the base: trace the reference line {} from its edge", (inset,)),
+            Note(
+                "For the underside of the base: trace the reference line {} from its edge", (inset,)
+            ),
             Note("Pull the cover's edge to it, then staple: back, front, left, right"),
         ),
         lay="either way",

@@ -30,10 +30,12 @@ def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
         Note(TAKEN[brief.taken]),
         *_taken_up(brief),
         *(stretch.note for stretch in stretches if stretch.needed > 5e-5),
-        *_walked(seams),
+        *_tape_sets_size(brief),
+        _walked(seams),
     )
     warnings = (
         *_tape(brief),
+        *_base(brief),
         *(stretch.warning for stretch in stretches if stretch.is_too_far),
     )
     return Fit(stretch_round, says, warnings)
@@ -100,12 +102,29 @@ def _stretches(brief: Brief, stretch_round: float) -> Iterator[_Stretch]:
     yield _Stretch("Boxing, round the seat,", boxing, stretch_round - 1, gives)
 
 
+def _differs(brief: Brief) -> float:
+    """Return by how much a tape round the seam passes what the measured width gives."""
+    return 0.0 if brief.measured_round is None else brief.measured_round / brief.taped.length - 1
+
+
+def _tape_sets_size(brief: Brief) -> Iterator[Note]:
+    """Yield that the tape round the seam was used, where no warning says so."""
+    if brief.trusts_round and brief.measured_round and abs(_differs(brief)) < TAPE:
+        yield Note("The tape round the seam ({}) sets the width: {} instead of {}",
+                   (brief.measured_round, brief.outline.width, brief.taped.width))  # fmt: skip
+
+
+def _base(brief: Brief) -> Iterator[Note]:
+    """Yield that the base is too large for the boxing that is pulled down round it."""
+    if brief.base.length > brief.outline.length + HAIR:
+        yield Note("The base is {} round, more than the seat at its seam ({}): check both",
+                   (brief.base.length, brief.outline.length))  # fmt: skip
+
+
 def _tape(brief: Brief) -> Iterator[Note]:
     """Yield what a tape round the seam says against the measured width, if it says anything."""
-    if brief.measured_round is None:
-        return
-    differs = brief.measured_round / brief.taped.length - 1
-    if abs(differs) < TAPE:
+    differs = _differs(brief)
+    if brief.measured_round is None or abs(differs) < TAPE:
         return
     implied = brief.taped.width * (1 + differs)
     won = "that width was used" if brief.trusts_round else "the measured width was used"
@@ -116,9 +135,7 @@ def _tape(brief: Brief) -> Iterator[Note]:
     )  # fmt: skip
 
 
-def _walked(seams: tuple[Seam, ...]) -> Iterator[Note]:
+def _walked(seams: tuple[Seam, ...]) -> Note:
     spans = sum(len(seam.spans) for seam in seams)
-    worst = max(seam.worst for seam in seams)
-    says = "meets" if worst <= HAIR else "differs"
-    yield Note("Seams walked: each of {} spans {} within {} mm",
-               (str(spans), says, f"{max(worst, HAIR):.3f}"))  # fmt: skip
+    worst = max(HAIR, *(seam.worst for seam in seams))
+    return Note("Seams walked: each of {} spans meets within {} mm", (str(spans), f"{worst:.3f}"))
