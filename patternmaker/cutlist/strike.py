@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from patternmaker.geometry.plain import as_circle, as_rectangle
 from patternmaker.pattern.notes import Note
+from patternmaker.pattern.piece import LineKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -23,11 +25,13 @@ def by_hand(piece: Piece) -> tuple[Note, ...]:
 
 
 def _strip(piece: Piece) -> Iterator[Note]:
-    left, bottom, right, top = piece.cut.bounds
-    width, height = right - left, top - bottom
-    diagonal = abs(complex(width, height))
-    yield Note("Strip {} × {}, diagonal {}", (width, height, diagonal))
+    left, _, _, top = piece.cut.bounds
+    size = piece.cut.width, piece.cut.height
+    yield Note("Strip {} × {}, diagonal {}", (*size, math.hypot(*size)))
     yield Note("near join line {} from the end; seam {} from the upper edge", (-left, top))
+    for guide in piece.guides:
+        if guide.kind is LineKind.FOLD:
+            yield Note("fold {} from the upper edge", (top - guide.path.bounds[3],))
     marks = ", ".join("{} ({})" for _ in piece.run[1:])
     values = [value for name, x in piece.run[1:] for value in (x, name)]
     yield Note(f"from the near join line: {marks}", tuple(values))

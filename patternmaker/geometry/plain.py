@@ -9,9 +9,13 @@ from typing import TYPE_CHECKING
 from patternmaker.geometry.segments import Arc
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from patternmaker.geometry.contour import Contour
 
 SAME = 1e-6  # mm; centres and radii this close are the same
+SHARP = 0.001  # mm; a corner of a smaller radius is sharp
+CLOSELY = 16  # places to a segment at which it is compared
 KNIFE = 0.25  # mm; what a knife along a rule strays: a simpler line this close will do
 
 
@@ -61,16 +65,25 @@ def as_circle(contour: Contour) -> Circle | None:
 def as_rectangle(contour: Contour, close: float = KNIFE) -> Rectangle | None:
     """Return the rounded rectangle that a contour follows within ``close`` mm, or None.
 
-    The corner's radius is the one that gives the same area: W H - (4 - pi) r^2.
+    The corner's radius is the one that gives the same area: W H - (4 - pi) r^2. A circle that is
+    drawn out of round has no sides to rule, and is none.
     """
     left, bottom, right, top = contour.bounds
     missing = max(0.0, contour.width * contour.height - contour.area)
     corner = math.sqrt(missing / (4 - math.pi))
-    if corner < SAME * 1000:
+    if corner < SHARP:
         corner = 0.0
-    if corner > min(contour.width, contour.height) / 2 + close:
+    shorter, longer = sorted((contour.width, contour.height))
+    if corner > shorter / 2 + close or 2 * corner > longer - 2 * close:
         return None
     centre = complex((left + right) / 2, (bottom + top) / 2)
-    guess = Rectangle(centre, contour.width, contour.height, corner)
-    points = contour.chords(close / 4)
-    return guess if all(abs(guess.distance(point)) <= close for point in points) else None
+    guess = Rectangle(centre, contour.width, contour.height, min(corner, shorter / 2))
+    strays = (abs(guess.distance(point)) for point in _closely(contour))
+    return guess if all(stray <= close for stray in strays) else None
+
+
+def _closely(contour: Contour) -> Iterator[complex]:
+    """Yield points all along a contour."""
+    for each in contour.segments:
+        for i in range(CLOSELY):
+            yield each.point(each.length * i / CLOSELY)
