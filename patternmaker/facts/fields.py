@@ -248,7 +248,7 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     """
 
     def likeness(text: str, cutoff: float) -> float:
-        ratio = difflib.SequenceMatcher(None, word.lower()[:60], text).ratio()
+        ratio = difflib.SequenceMatcher(None, word.lower()[:60], text.lower()).ratio()
         return ratio if ratio >= cutoff else 0.0
 
     def best(name: str) -> float:
