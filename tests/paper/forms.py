@@ -40,6 +40,19 @@ class Rounded:
     def grown(self, by: float) -> Rounded:
         return Rounded(self.width + 2 * by, self.depth + 2 * by, max(0.0, self.corner + by))
 
+    def rim(self, step: float) -> tuple[Points, Points]:
+        """Return points about ``step`` mm apart all round it, and the normal at each."""
+        x, y, r = self.width / 2 - self.corner, self.depth / 2 - self.corner, self.corner
+        points, normals = [], []
+        for quarter, middle in enumerate((x + 1j * y, -x + 1j * y, -x - 1j * y, x - 1j * y)):
+            turns = np.linspace(quarter, quarter + 1, int(r * math.pi / 2 / step) + 2) * math.pi / 2
+            ways = np.exp(1j * turns)
+            side = 2 * (x if quarter % 2 == 0 else y)
+            along = np.arange(step / 2, side, step) * 1j * ways[-1]
+            points += [middle + r * ways, middle + r * ways[-1] + along]
+            normals += [ways, np.full(len(along), ways[-1])]
+        return np.concatenate(points), np.concatenate(normals)
+
     def distances(self, points: Points) -> Distances:
         """Return how far each point lies from it."""
         x = np.abs(points.real) - (self.width / 2 - self.corner)

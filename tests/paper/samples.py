@@ -6,13 +6,17 @@ import tempfile
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from patternmaker.drafting import Options, draft
 from patternmaker.drafting.summary import summary
 from patternmaker.job import load_job
+from patternmaker.job.reading import read_job
 from patternmaker.sheets.papers import stock_of
 from tests.paper.sheets import Print
+
+if TYPE_CHECKING:
+    from patternmaker.job.model import Job
 
 SAMPLES = Path(__file__).parents[2] / "samples"
 JOBS = ("round-piano-stool", "organ-bench", "music-school")
@@ -31,14 +35,18 @@ class Made:
 @cache
 def made(job: str, paper: str | None = None, *, whole: bool = True) -> Made:
     """Return the files of a sample, drafted once."""
-    return drafted(SAMPLES / f"{job}.toml", paper, whole=whole)
+    return drafted(load_job(SAMPLES / f"{job}.toml"), paper, whole=whole)
 
 
-def drafted(job: Path, paper: str | None = None, *, whole: bool = True) -> Made:
+def told(table: dict[str, Any], paper: str | None = None, *, whole: bool = False) -> Made:
+    """Return the files of a job written as a table."""
+    return drafted(read_job(table), paper, whole=whole)
+
+
+def drafted(job: Job, paper: str | None, *, whole: bool) -> Made:
     """Draft a job into a folder of its own and return what it leaves."""
-    loaded = load_job(job)
-    options = Options(stock_of(loaded.unit, paper), whole_strips=whole, svg=True)
+    options = Options(stock_of(job.unit, paper), whole_strips=whole, svg=True)
     with tempfile.TemporaryDirectory() as folder:
-        done = draft(loaded, Path(folder), options)
+        done = draft(job, Path(folder), options)
         pdf, svg = (path.read_bytes() for path in done.files)
         return Made(pdf, svg, summary(done), Print(pdf))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import combinations
@@ -11,6 +12,8 @@ from typing import TYPE_CHECKING
 from tests.paper.reader import Box, Line, Page, Paper, Pen, Placed, Words
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from tests.paper.curves import Curve
 
 LARGEST_CROSS = 25.0  # mm
@@ -167,6 +170,13 @@ def rounded(pen: Pen) -> Pen:
         round(pen.width, 3), tuple(round(dash, 3) for dash in pen.dashes),
         tuple(round(share, 2) for share in pen.colour),
     )  # fmt: skip
+
+
+def plain(words: Iterable[Words]) -> str:
+    """Return what words say in one line, set fractions written as 1/2."""
+    joined = " ".join(word.text for word in words)
+    apart = re.sub(r"(?<=\d)\s*([⁰¹²³⁴-⁹]+⁄)", r" \1", joined)
+    return " ".join(unicodedata.normalize("NFKC", apart).replace("⁄", "/").split())
 
 
 def lone_lines(page: Page) -> list[Line]:

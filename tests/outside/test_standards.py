@@ -1,0 +1,163 @@
+"""Papers and the PDF file against the standards, read back with other people's libraries."""
+
+from collections.abc import Iterator
+from io import BytesIO
+from typing import Any
+
+import pdfplumber
+import pypdf
+import pytest
+from reportlab.lib import pagesizes
+from reportlab.lib.units import mm as points_per_mm
+
+from patternmaker.sheets.papers import PAPERS, read_paper
+from patternmaker.units import Unit
+from patternmaker.writers.pdf import POINTS_PER_INCH
+from tests.paper.samples import JOBS, made
+
+# ISO 216, series A, mm.
+ISO_216 = {
+    "A4": (210, 297),
+    "A3": (297, 420),
+    "A2": (420, 594),
+    "A1": (594, 841),
+    "A0": (841, 1189),
+}
+# ASME Y14.1 sizes A and B (Letter and Tabloid here); Legal from drafting-standards tables; in.
+INCHES = {"Letter": (8.5, 11), "Legal": (8.5, 14), "Tabloid": (11, 17)}
+SIZES = ISO_216 | {name: (w * 25.4, h * 25.4) for name, (w, h) in INCHES.items()}
+REPORTLAB = {
+    "A4": pagesizes.A4, "A3": pagesizes.A3, "A2": pagesizes.A2, "A1": pagesizes.A1,
+    "A0": pagesizes.A0, "Letter": pagesizes.LETTER, "Legal": pagesizes.LEGAL,
+    "Tabloid": pagesizes.TABLOID,
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "size"), SIZES.items())
+def test_papers_have_their_standard_sizes(name, size):
+    paper = read_paper(name, Unit.MM)
+    assert (paper.width, paper.height) == pytest.approx(size, abs=1e-9)
+
+
+def test_no_other_papers_are_known_by_name():
+    assert {paper.name for paper in PAPERS.values()} == set(SIZES)
+
+
+@pytest.mark.parametrize(("name", "size"), REPORTLAB.items())
+def test_papers_are_those_of_a_second_table(name, size):
+    """reportlab.lib.pagesizes, in points."""
+    paper = read_paper(name, Unit.MM)
+    inner = sorted(side / points_per_mm for side in size)
+    assert (paper.width, paper.height) == pytest.approx(inner, abs=0.001)
+
+
+def test_american_sizes_in_millimetres():
+    """Letter 215.9 x 279.4, Legal 355.6, Tabloid 279.4 x 431.8: drafting-standards table."""
+    letter, tabloid = read_paper("letter", Unit.IN), read_paper("tabloid", Unit.IN)
+    assert (letter.width, letter.height) == pytest.approx((215.9, 279.4))
+    assert read_paper("legal", Unit.IN).height == pytest.approx(355.6)
+    assert (tabloid.width, tabloid.height) == pytest.approx((279.4, 431.8))
+
+
+def test_a_point_is_a_seventy_second_of_an_inch():
+    """ISO 32000-1, 8.3.2.3: default user space."""
+    assert POINTS_PER_INCH == 72
+
+
+@pytest.fixture(params=JOBS)
+def pdf(request):
+    return pypdf.PdfReader(BytesIO(made(request.param, whole=False).pdf))
+
+
+def test_viewer_is_asked_not_to_scale(pdf):
+    """ISO 32000-1, Table 150: PrintScaling."""
+    assert pdf.trailer["/Root"]["/ViewerPreferences"]["/PrintScaling"] == "/None"
+
+
+def test_header_says_what_the_viewer_preferences_need(pdf):
+    """PrintScaling came with PDF 1.6; ISO 32000-1 is 1.7."""
+    assert pdf.pdf_header == "%PDF-1.7"
+
+
+def test_unit_is_never_changed(pdf):
+    """UserUnit (ISO 32000-1, 8.3.2.3) is not honoured by every reader."""
+    assert all("/UserUnit" not in page for page in pdf.pages)
+    assert all(max(page.mediabox.width, page.mediabox.height) <= 14_400 for page in pdf.pages)
+
+
+@pytest.mark.parametrize(
+    ("job", "paper", "size"),
+    [("round-piano-stool", None, (8.5 * 72, 11 * 72)), ("organ-bench", None, (595.2756, 841.8898)),
+     ("organ-bench", "A2", (1190.551, 1683.780)), ("organ-bench", "18x24in", (18 * 72, 24 * 72))],
+)  # fmt: skip
+def test_pages_are_of_the_paper_asked_for(job, paper, size):
+    """Letter is 612 x 792 points, A4 210 x 297 mm; no box but the media box, and no turning."""
+    reader = pypdf.PdfReader(BytesIO(made(job, paper, whole=False).pdf))
+    for page in reader.pages:
+        box = sorted((float(page.mediabox.width), float(page.mediabox.height)))
+        assert box == pytest.approx(sorted(size), abs=0.001)
+        assert page.cropbox == page.mediabox
+        assert page.rotation == 0
+
+
+def _fonts(resources: Any) -> Iterator[Any]:
+    for font in resources.get_object().get("/Font", {}).values():
+        yield font.get_object()
+    for form in resources.get_object().get("/XObject", {}).values():
+        yield from _fonts(form.get_object()["/Resources"])
+
+
+def test_every_font_is_embedded_as_a_subset_and_can_be_read_back(pdf):
+    """ISO 32000-1, 9.9 (FontFile2), 9.6.4 (subset tag), 9.10.3 (ToUnicode)."""
+    fonts = {
+        str(font["/BaseFont"]): font for page in pdf.pages for font in _fonts(page["/Resources"])
+    }
+    assert len(fonts) == 2
+    for name, font in fonts.items():
+        assert name[7] == "+", name
+        assert len(font["/FontDescriptor"]["/FontFile2"].get_data()) > 1000
+        assert "/ToUnicode" in font
+
+
+def test_forms_hold_the_whole_plate():
+    """A form's BBox clips it (ISO 32000-1, 8.10.1): nothing drawn on a plate lies outside."""
+    printed = made("music-school", whole=True)
+    reader = printed.book.paper.pdf
+    for sheets in printed.book.plates.values():
+        name = sheets[0].placed.form.split()[0]
+        page: Any = reader.pages[sheets[0].page.number]
+        box = [float(side) * 25.4 / 72 for side in page["/Resources"]["/XObject"][name]["/BBox"]]
+        for form, _, curve in printed.book.lines:
+            if form == sheets[0].placed.form:
+                assert curve.box[0] > -0.01
+                assert curve.box[1] > -0.01
+                assert curve.box[2] < box[2] + 0.01
+                assert curve.box[3] < box[3] + 0.01
+
+
+def test_bookmarks_lead_to_the_overview_and_every_plate():
+    printed = made("music-school", whole=False)
+    reader = printed.book.paper.pdf
+    entries: list[Any] = list(reader.outline)
+    flat = [entry for entry in entries if not isinstance(entry, list)]
+    pages = [reader.get_destination_page_number(entry) for entry in flat]
+    begins = [sheets[0].page.number for sheets in printed.book.plates.values()]
+    assert set(pages) >= {0, *begins}
+
+
+def test_lines_as_a_second_reader_sees_them():
+    """pdfplumber finds the scale bars 100 mm long."""
+    printed = made("organ-bench", whole=False)
+    number = printed.book.sheets[0].page.number
+    with pdfplumber.open(BytesIO(printed.pdf)) as document:
+        page = document.pages[number]
+        spans = [
+            (float(each["width"]) / points_per_mm, float(each["height"]) / points_per_mm)
+            for each in [*page.lines, *page.curves, *page.rects]
+        ]
+    for upright in (False, True):
+        assert any(
+            max(span) == pytest.approx(100, abs=0.02) and min(span) < 8
+            for span in spans
+            if (span[1] > span[0]) is upright
+        )
