@@ -86,3 +86,38 @@ def test_same_job_twice_leaves_the_same_bytes_in_any_process(tmp_path):
     one, two = ({p.name: p.read_bytes() for p in folder.iterdir()} for folder in folders)
     assert len(one) == 3
     assert one == two
+
+
+@pytest.mark.parametrize(
+    ("name", "says"),
+    [(".", "is a folder"), ("missing.toml", "is not there"), ("/dev/zero", "is not an ordinary"),
+     ("", "is a folder"), ("job.toml/x", "can't be read")],
+)  # fmt: skip
+def test_what_is_no_job_file_is_refused(name, says, tmp_path, monkeypatch):
+    job(tmp_path)
+    monkeypatch.chdir(tmp_path)
+    assert says in refused(name)
+    assert leaves(tmp_path) == ["job.toml"]
+
+
+def test_folder_where_the_file_should_be_is_told_and_stays(tmp_path):
+    (tmp_path / "practice-rooms-east-wing.pdf").mkdir()
+    told = ended(STOOL, "--out", tmp_path, "--svg", code=1).stderr
+    assert "practice-rooms-east-wing.pdf is a folder there; nothing there was changed" in told
+    assert leaves(tmp_path) == ["practice-rooms-east-wing.pdf"]
+
+
+def test_link_to_elsewhere_is_replaced_and_its_target_untouched(tmp_path):
+    (tmp_path / "theirs").write_bytes(b"theirs")
+    out = tmp_path / "out"
+    out.mkdir()
+    (out / "practice-rooms-east-wing.pdf").symlink_to(tmp_path / "theirs")
+    ended(STOOL, "--out", out, code=0)
+    assert (tmp_path / "theirs").read_bytes() == b"theirs"
+    assert (out / "practice-rooms-east-wing.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_name_of_ten_thousand_letters_is_refused_in_few_words(tmp_path):
+    told = refused(job(tmp_path, "o" * 10_000), "--out", tmp_path)
+    assert "name: has 10,000 letters, more than 120" in told
+    assert len(told) < 200
