@@ -20,6 +20,7 @@ from patternmaker.errors import Refusal, brief
 MM_PER_INCH = 25.4  # international yard and pound agreement, 1959; exact
 EXAMPLES = "14 1/2, 14.5 in, 1 ft 2 1/2 in, 368 mm or 36.8 cm"
 RATE_EXAMPLES = "1/4 per 10, 2.5% or 0.025"
+BEYOND_ALL_TAPES = 1e9  # mm; not worth its every digit
 LONGEST_TEXT = 60  # no measurement is longer; nothing longer is parsed
 
 
@@ -174,9 +175,10 @@ def show_length_exactly(value: float, unit: Unit | None) -> str:
     unit = unit or Unit.MM
     if value is None or not math.isfinite(value):
         return str(value)
-    rounded = show_length(value, unit)
-    if abs(read_length(rounded, unit) - value) < 1e-6:
-        return rounded
+    if abs(value) < BEYOND_ALL_TAPES:
+        rounded = show_length(value, unit)
+        if abs(read_length(rounded, unit) - value) < 1e-6:
+            return rounded
     return f"{value / unit.mm:.6g} {unit}"
 
 

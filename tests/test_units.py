@@ -116,10 +116,16 @@ def test_messages_do_not_round_away_what_is_wrong(mm, unit, shown):
     assert show_length_exactly(mm, unit) == shown
 
 
+@pytest.mark.parametrize("unit", Unit)
+@pytest.mark.parametrize("value", [1e20, 1e57, -1e57, 1e308])
+def test_lengths_beyond_all_tapes_are_shown_in_short(value, unit):
+    assert len(show_length_exactly(value, unit)) < 25
+
+
 @pytest.mark.parametrize(("rate", "shown"), [(0.025, "2.5 %"), (0.0, "0 %"), (-1e-9, "0 %")])
 def test_rate_is_shown_in_per_cent(rate, shown):
     assert show_rate(rate) == shown
 
 
 def test_only_fractions_are_set_in_small_figures():
-    assert with_set_fractions("3 boards, 14 13/16 in") == "3 boards, 14 ¹³⁄₁₆ in"
+    assert with_set_fractions("3 boards, 14 13/16 in") == "3 boards, 14¹³⁄₁₆ in"
