@@ -131,7 +131,9 @@ def arranged(prints: Sequence[Print], stock: Stock, most_sheets: int) -> tuple[P
         Refusals: if it takes more than ``most_sheets``; far too many are not even counted.
     """
     grids = [(each, _best_grid(each, stock)) for each in prints]
-    _refuse_too_many(sum(grid.count for _, grid in grids) / 4, most_sheets, "about ")
+    at_most = sum(grid.count for _, grid in grids)
+    if at_most / 4 > most_sheets:
+        raise _too_many(at_most, most_sheets, "up to ")
     plates: list[_Plate] = []
     for each, grid in sorted(grids, key=lambda pair: (-pair[1].count, -pair[0].shape.area)):
         ways = [(way, plate) for plate in plates for way in plate.placings(each, grid)]
@@ -141,19 +143,21 @@ def arranged(prints: Sequence[Print], stock: Stock, most_sheets: int) -> tuple[P
         else:
             plates.append(_Plate.opened(grid, each))
     finished = tuple(plate.finished() for plate in plates)
-    _refuse_too_many(sum(len(plate.sheets) for plate in finished), most_sheets)
+    count = sum(len(plate.sheets) for plate in finished)
+    if count > most_sheets:
+        raise _too_many(count, most_sheets)
     return finished
 
 
-def _refuse_too_many(count: float, most: int, about: str = "") -> None:
-    if count > most:
-        raise Refusals([
-            Refusal(
-                "sheets", f"it takes {about}{{value}} of them, more than {{limit}}",
-                value=f"{math.ceil(count):,}", limit=f"{most:,}",
-                mend=f"choose a larger paper, or allow it with --most-sheets {math.ceil(count)}",
-            )
-        ])  # fmt: skip
+def _too_many(count: int, most: int, about: str = "") -> Refusals:
+    """Return the refusal, naming a number that is enough."""
+    return Refusals([
+        Refusal(
+            "sheets", f"it takes {about}{{value}} of them, more than {{limit}}",
+            value=f"{count:,}", limit=f"{most:,}",
+            mend=f"choose a larger paper, or allow it with --most-sheets {count}",
+        )
+    ])  # fmt: skip
 
 
 def _best_grid(each: Print, stock: Stock) -> Grid:

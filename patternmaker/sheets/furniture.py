@@ -28,7 +28,8 @@ NUMBER = 5.0  # mm; size of a join's number
 ASIDE = 1.6  # mm between a join's line and its number
 NUMBER_AT = 0.36  # of the way along the join: clear of what stands in the middle of a piece
 CROSS = 4.0  # mm; half a registration cross
-CROSS_FROM_END = 5.0  # mm from either end of a join, at the least
+NARROW = 3.0  # mm of half an overlap; crosses in the corners of a narrower one leave the sheet
+CROSS_FROM_END = 8.0  # mm from either end of a join whose overlap is so narrow
 BAR = Pen(0.3)
 CROSS_PEN = Pen(0.18)
 JOIN_PEN = Pen(0.15, (3, 2), SLATE)
@@ -91,12 +92,15 @@ def join_lines(grid: Grid, sides: Iterable[Side]) -> Drawing:
     """Return the lines and crosses of the joins on some sides of a sheet.
 
     The line runs in the middle of the overlap, a cross near either end, where four sheets share it.
+    Crosses of two joins that meet there are the same or stand well apart: never nearly the same.
     """
     marks: list[Mark] = []
+    half = grid.stock.overlap / 2
+    from_end = half if half >= NARROW else CROSS_FROM_END
     for side in sides:
         low, high = _join_line(grid, side)
         marks.append(Stroke(Path.through(low, high), JOIN_PEN))
-        inward = (high - low) / abs(high - low) * max(grid.stock.overlap / 2, CROSS_FROM_END)
+        inward = (high - low) / abs(high - low) * from_end
         for middle in (low + inward, high - inward):
             marks += (
                 Stroke(Path.through(middle - CROSS * way, middle + CROSS * way), CROSS_PEN)

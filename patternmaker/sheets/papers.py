@@ -19,7 +19,7 @@ ISO = {"A4": (210, 297), "A3": (297, 420), "A2": (420, 594), "A1": (594, 841), "
 AMERICAN = {"Letter": (8.5, 11), "Legal": (8.5, 14), "Tabloid": (11, 17)}
 
 LARGEST_SIDE = 5080.0  # mm; 14,400 units of 1/72 in, an implementation limit of PDF viewers
-LEAST_SHORT, LEAST_LONG = 112.0, 135.0  # mm to print on: scale bars and proof triangle fit
+LEAST_SHORT, LEAST_LONG = 125.0, 135.0  # mm to print on: scale bars and proof triangle fit
 
 
 @dataclass(frozen=True)
@@ -45,7 +45,7 @@ def read_paper(raw: str, unit: Unit) -> Paper:
     """
     if paper := PAPERS.get(raw.strip().lower()):
         return paper
-    if not re.search(r"\d\s*(?:mm|cm|in|m|ft)?\s*[x×]\s*\d", raw, re.IGNORECASE):
+    if not re.search(r"\d\s*(?:mm|cm|in|m|ft|\")?\s*[x×]\s*\d", raw, re.IGNORECASE):
         names = [paper.name for paper in PAPERS.values()]
         mistake = unknown("paper", raw, names)
         mistake.mend += ", or write a size such as 600x900mm or 18x24in"
