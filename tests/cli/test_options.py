@@ -62,3 +62,9 @@ def test_huge_seat_on_tiny_paper_is_refused_before_it_is_laid_out(tmp_path, monk
     told = refused(path, "--out", tmp_path / "out", "--paper", "135x160mm", "--margins", "5")
     assert "more than 500; choose a larger paper, or allow it with --most-sheets" in told
     assert leaves(tmp_path) == ["job.toml"]
+
+
+def test_number_of_sheets_that_a_refusal_names_suffices(tmp_path):
+    named = refused(STOOL, "--out", tmp_path, "--most-sheets", "1").split()[-1]
+    assert int(named) > 1
+    ended(STOOL, "--out", tmp_path, "--most-sheets", named, code=0)
