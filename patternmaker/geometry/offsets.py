@@ -88,7 +88,8 @@ def _corner(
     if not turn:
         return
     if turn * by < 0:  # the moved edges cross; the loop is cut away later
-        yield Line(end, start)
+        if abs(start - end) > _close(by):
+            yield Line(end, start)
         return
     way_before = way * turned(-turn)
     if not is_blunt(turn):
@@ -101,6 +102,11 @@ def _corner(
     yield from (Line(end, one), Line(one, middle), Line(middle, two), Line(two, start))
 
 
+def _close(by: float) -> float:
+    """Return how far apart two moved edges may stand whose joint was too smooth for a corner."""
+    return JOINED + abs(by) * SMOOTH
+
+
 class Part(NamedTuple):
     """What is left between two cuts of an edge of the moved chain."""
 
@@ -111,13 +117,13 @@ class Part(NamedTuple):
 def _trimmed(contour: Contour, by: float) -> Contour | None:
     """Return the parallel with its loops cut away, or None if it closes up or falls apart."""
     chain, begins = _chain(contour, by)
-    close = JOINED + abs(by) * SMOOTH
+    close = _close(by)
     parts = [
         part for part in _parts(chain)
         if _keeps_away(contour, part.edge.point(part.edge.length / 2), abs(by))
     ]  # fmt: skip
     rings = [ring for ring in _rings(_linked(parts, close), close) if abs(_area(ring)) > SLIVER]
-    if len(rings) != 1 or _touches(rings[0]):
+    if len(rings) != 1 or _area(rings[0]) < 0 or _touches(rings[0]):
         return None
     places = [part.place for part in rings[0]]
     if _closes_over(contour, by, begins, places):
@@ -131,7 +137,7 @@ def _trimmed(contour: Contour, by: float) -> Contour | None:
 
 def _touches(ring: list[Part]) -> bool:
     """Return whether a ring meets itself anywhere but where one part follows another."""
-    starts = [part.edge.start for part in ring]
+    starts = [part.edge.start for part in ring if part.edge.length > HAIR]
     twice = any(abs(one - two) <= SPECK for one, two in itertools.combinations(starts, 2))
     again = [part for part in _parts([part.edge for part in ring]) if part.edge.length > HAIR]
     return twice or any(one.place == two.place for one, two in itertools.pairwise(again))
@@ -185,7 +191,7 @@ def _keeps_away(contour: Contour, point: complex, distance: float) -> bool:
 
 
 def _linked(parts: list[Part], close: float) -> list[Part]:
-    """Return the parts without the ends that hang loose."""
+    """Return the parts without the ends that hang loose, such as a tip beyond a closed mouth."""
     left = [
         part for part in parts
         if any(abs(part.edge.end - other.edge.start) <= close for other in parts)
