@@ -1,0 +1,122 @@
+"""Pieces as they are printed: every line, every name, every word, in its place."""
+
+import pytest
+import shapely
+
+from patternmaker.drawing.ends import StripEnds
+from patternmaker.drawing.labels import Context, Row, by, columns, fitted, rows, show
+from patternmaker.drawing.looks import PENS
+from patternmaker.drawing.pieces import lines_of, piece_drawing
+from patternmaker.drawing.prints import print_of
+from patternmaker.drawing.surface import Drawing, Letters
+from patternmaker.drawing.typeface import width
+from patternmaker.job import load_job
+from patternmaker.pattern.piece import LineKind
+from patternmaker.units import Unit
+from tests.contours import ring
+from tests.drawing.recorder import Recorder
+from tests.paper.samples import JOBS, SAMPLES
+
+ALL = [
+    (seat, piece, Context(job.name, seat.name, seat.make, job.unit))
+    for job in (load_job(SAMPLES / f"{name}.toml") for name in JOBS)
+    for seat in job.seats
+    for piece in seat.pattern().pieces
+]
+EACH = pytest.mark.parametrize(
+    ("piece", "context"), [case[1:] for case in ALL],
+    ids=[f"{case[2].job}: {case[2].seat}, {case[1].name}" for case in ALL],
+)  # fmt: skip
+
+
+def played(drawing: Drawing) -> Recorder:
+    recorder = Recorder()
+    drawing.onto(recorder)
+    return recorder
+
+
+@EACH
+def test_every_line_is_drawn_with_its_own_pen(piece, context):
+    drawn = played(piece_drawing(piece)).strokes
+    for kind, path in lines_of(piece):
+        assert (path, PENS[kind]) in drawn
+
+
+@EACH
+def test_cut_line_is_drawn_last_of_all_lines(piece, context):
+    kinds = [kind for kind, _ in lines_of(piece)]
+    assert kinds[-1] is LineKind.CUT
+    assert kinds.count(LineKind.CUT) == 1
+    slits = sum(len(notch.feet) for notch in piece.notches)
+    assert kinds.count(LineKind.NOTCH) == slits
+
+
+@EACH
+def test_every_notch_has_its_name_beside_it(piece, context):
+    letters = played(piece_drawing(piece)).letters
+    for notch in piece.notches:
+        foot = sum(notch.feet) / len(notch.feet)
+        assert any(word.text == notch.name and abs(word.at - foot) < 30 for word in letters), (
+            notch.name
+        )
+
+
+@EACH
+@pytest.mark.parametrize("whole", [False, True])
+def test_words_stand_within_the_piece(piece, context, whole):
+    printed = print_of(piece, context, whole=whole).placed(0, 0, turned=False, cells=())
+    inside = ring(printed.shape, 0.05).buffer(0.1)
+    for word in played(printed.drawing).letters:
+        run = width(word.text, word.size, bold=word.bold)
+        share = {"left": 0.0, "middle": 0.5, "right": 1.0}[word.anchor]
+        begin = word.at - share * run * word.way
+        ends = [(p.real, p.imag) for p in (begin, begin + run * word.way)]
+        assert inside.covers(shapely.LineString(ends)), word.text
+
+
+@EACH
+def test_label_says_all_that_a_piece_must_say(piece, context):
+    printed = print_of(piece, context, whole=True).placed(0, 0, turned=False)
+    said = " ".join(played(printed.drawing).text.split())
+    for row in rows(piece, context):
+        assert " ".join(row.text.split()) in said, row.text
+
+
+@EACH
+def test_ends_of_a_strip_tell_every_mark_of_its_run(piece, context):
+    if not piece.is_strip:
+        assert print_of(piece, context, whole=False).is_whole
+        return
+    ends = StripEnds(piece, context)
+    printed = print_of(piece, context, whole=False)
+    assert printed.is_whole is not ends.saves_paper
+    if ends.saves_paper:
+        said = " ".join(played(ends.drawing()).text.split())
+        for name, x in piece.run[1:]:
+            assert show(x, context.unit) in said
+            assert name in said
+        assert printed.width < piece.cut.width
+
+
+def test_lengths_are_shown_in_the_unit_of_the_job():
+    assert by(25.4, 50.8, Unit.IN) == "1 × 2 in"
+    assert by(25.4, 50.5, Unit.MM) == "25.5 × 50.5 mm"
+
+
+def test_label_is_set_smaller_and_then_shortened_to_fit():
+    lines = [Row(f"line {i}", 4.0) for i in range(10)]
+    assert fitted(lines, 100, 60)[0].size == 4.0
+    smaller = fitted(lines, 100, 40)
+    assert len(smaller) == 10
+    assert smaller[0].size < 4.0
+    shortened = fitted(lines, 100, 15)
+    assert 0 < len(shortened) < 10
+    assert shortened[0].text == "line 0"  # the weightiest comes first and stays
+    assert fitted(lines, 100, 0) == []
+
+
+def test_columns_run_from_the_top_and_begin_anew_where_they_are_full():
+    marks = columns([Row(f"line {i}", 4.0) for i in range(10)], 5, 50, 40, 27).marks
+    ats = [mark.at for mark in marks if isinstance(mark, Letters)]
+    assert len({at.real for at in ats}) == 2
+    assert min(at.imag for at in ats) >= 50 - 27

@@ -1,0 +1,56 @@
+"""A whole job as sheets."""
+
+import pytest
+
+from patternmaker.cutlist.rows import Drafted
+from patternmaker.errors import Refusals
+from patternmaker.job import load_job
+from patternmaker.sheets.book import laid_out, written
+from patternmaker.sheets.papers import stock_of
+from tests.paper.samples import JOBS, SAMPLES
+from tests.sheets.prints import A4
+
+
+def drafted(name: str) -> Drafted:
+    job = load_job(SAMPLES / f"{name}.toml")
+    return Drafted(job, tuple(seat.pattern() for seat in job.seats))
+
+
+@pytest.mark.parametrize("name", JOBS)
+@pytest.mark.parametrize("whole", [False, True])
+def test_every_piece_of_every_seat_is_printed_once(name, whole):
+    job = drafted(name)
+    sheets = laid_out(job, A4, whole=whole, most_sheets=500)
+    printed = sorted((p.seat, p.piece) for each in sheets.plates for p in each.plate.prints)
+    assert printed == sorted((seat.name, p.name) for seat, pat in job.seats for p in pat.pieces)
+    assert sheets.fewest <= sheets.count
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_ends_of_strips_take_fewer_sheets_than_whole_strips(name):
+    counts = [
+        laid_out(drafted(name), A4, whole=way, most_sheets=500).count for way in (False, True)
+    ]
+    assert counts[0] < counts[1]
+
+
+def test_larger_paper_takes_fewer_sheets():
+    job = drafted("music-school")
+    counts = [
+        laid_out(job, stock_of(job.job.unit, paper), whole=True, most_sheets=500).count
+        for paper in ("A4", "A3", "A2", "A1", "A0")
+    ]
+    assert counts == sorted(counts, reverse=True)
+    assert len(set(counts)) > 3
+
+
+def test_progress_is_told_of_every_sheet_in_turn():
+    told: list[tuple[int, int]] = []
+    sheets = laid_out(drafted("organ-bench"), A4, whole=False, most_sheets=500)
+    written(sheets, lambda done, whole: told.append((done, whole)))
+    assert told == [(i, sheets.count) for i in range(1, sheets.count + 1)]
+
+
+def test_more_sheets_than_allowed_are_refused():
+    with pytest.raises(Refusals, match="--most-sheets"):
+        laid_out(drafted("organ-bench"), A4, whole=True, most_sheets=3)
