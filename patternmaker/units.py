@@ -175,11 +175,13 @@ def show_length_exactly(value: float, unit: Unit | None) -> str:
     unit = unit or Unit.MM
     if value is None or not math.isfinite(value):
         return str(value)
-    if abs(value) < BEYOND_ALL_TAPES:
-        rounded = show_length(value, unit)
-        if abs(read_length(rounded, unit) - value) < 1e-6:
-            return rounded
-    return f"{value / unit.mm:.6g} {unit}"
+    if not 1.0 <= abs(value) < BEYOND_ALL_TAPES:
+        return f"{value / unit.mm:.6g} {unit}"
+    rounded = show_length(value, unit)
+    if abs(read_length(rounded, unit) - value) < 1e-6:
+        return rounded
+    thousandths = f"{value / unit.mm:.3f}".rstrip("0").rstrip(".")
+    return f"{thousandths} {unit}"
 
 
 def _nearest(value: float, parts: int) -> int:

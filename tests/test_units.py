@@ -108,7 +108,7 @@ def test_bare_length_leaves_the_unit_away():
 @pytest.mark.parametrize(
     ("mm", "unit", "shown"),
     [
-        (368.3, Unit.IN, "14 1/2 in"), (10.0, Unit.IN, "0.393701 in"), (10.01, None, "10.01 mm"),
+        (368.3, Unit.IN, "14 1/2 in"), (10.0, Unit.IN, "0.394 in"), (10.01, None, "10.01 mm"),
         (math.inf, Unit.MM, "inf"), (None, Unit.MM, "None"),
     ],
 )  # fmt: skip

@@ -11,7 +11,7 @@ from patternmaker.job.materials import Materials
 from patternmaker.job.model import MOST_SEATS, Inset, Job, JobFacts, Seat, SeatFacts
 from patternmaker.outlines import SHAPES, Outline
 from patternmaker.pattern.allowances import Allowances
-from patternmaker.pattern.brief import Brief
+from patternmaker.pattern.brief import Brief, sized
 from patternmaker.units import Unit, show_length
 
 if TYPE_CHECKING:
@@ -102,7 +102,8 @@ class _Seats:
         cover = self._one_of(COVERS, "style", table.get("cover"), f"{place}cover")
         allowances = self._allowances(table, place)
         materials = self.materials.of_seat(table, place)
-        base = self._base(table.get("base", {}), outline, f"{place}base")
+        covered = outline and _covered(outline, facts)
+        base = self._base(table.get("base", {}), covered, f"{place}base")
         if not (facts and outline and cover and allowances and materials and base):
             return None
         brief = Brief(
@@ -137,19 +138,25 @@ class _Seats:
         rest = {field: value for field, value in table.items() if field != key}
         return self.reading.read(known.all[name], rest, place)
 
-    def _base(self, raw: object, outline: Outline | None, place: str) -> Contour | None:
+    def _base(self, raw: object, covered: Contour | None, place: str) -> Contour | None:
         table = self.reading.table(raw, place)
         if "shape" in table:
             own = self._one_of(SHAPES, "shape", table, place)
             return own.contour() if own else None
         inset = self.reading.read(Inset, table, place, beside=("shape",))
-        if inset is None or outline is None:
+        if inset is None or covered is None:
             return None
         try:
-            return outline.contour().grown(-inset.inset)
+            return covered.grown(-inset.inset)
         except Refusal as mistake:
             self.reading.note(mistake.at("inset"), place)
             return None
+
+
+def _covered(outline: Outline, facts: SeatFacts | None) -> Contour:
+    """Return the outline that the cover will have, which a base without its own follows."""
+    trusted = facts.measured_round if facts and facts.trust == "round" else None
+    return sized(outline.contour(), trusted)
 
 
 def _misnamed(key: str, table: Mapping[str, object], known: Registry[M]) -> Refusal:

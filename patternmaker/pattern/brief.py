@@ -24,6 +24,11 @@ TAKEN = {
 """How a seat may be measured, and what each way implies."""
 
 
+def sized(taped: Contour, round_: float | None) -> Contour:
+    """Return an outline grown or shrunk to a length round it, or as it is where none is given."""
+    return taped if round_ is None else taped.mapped(round_ / taped.length)
+
+
 @dataclass(frozen=True)
 class Brief:
     """A seat ready to be covered.
@@ -49,9 +54,7 @@ class Brief:
     @cached_property
     def outline(self) -> Contour:
         """The outline that is covered: as measured, or as the tape round it says if that wins."""
-        if self.measured_round is None or not self.trusts_round:
-            return self.taped
-        return self.taped.mapped(self.measured_round / self.taped.length)
+        return sized(self.taped, self.measured_round if self.trusts_round else None)
 
     def material(self, role: str) -> Material:
         """Return the material of the pieces that play ``role``."""

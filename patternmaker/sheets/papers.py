@@ -18,6 +18,7 @@ ISO = {"A4": (210, 297), "A3": (297, 420), "A2": (420, 594), "A1": (594, 841), "
 # ASME Y14.1 sizes A and B, and Legal, in inches.
 AMERICAN = {"Letter": (8.5, 11), "Legal": (8.5, 14), "Tabloid": (11, 17)}
 
+LEAST_SIDE = 50.0  # mm; no printer takes less
 LARGEST_SIDE = 5080.0  # mm; 14,400 units of 1/72 in, an implementation limit of PDF viewers
 LEAST_SHORT, LEAST_LONG = 125.0, 135.0  # mm to print on: scale bars and proof triangle fit
 
@@ -54,8 +55,9 @@ def read_paper(raw: str, unit: Unit) -> Paper:
         width, height = _sides(raw, unit)
     except Refusal as mistake:
         raise Refusals([mistake.at("paper")], unit) from None
-    if wrong := [m for side in (width, height) for m in _side_mistakes(side)]:
-        raise Refusals(wrong, unit)
+    for side in (width, height):
+        if not LEAST_SIDE <= side <= LARGEST_SIDE:
+            raise Refusals([_wrong_side(side)], unit)
     return Paper(raw.replace(" ", ""), min(width, height), max(width, height))
 
 
@@ -67,12 +69,12 @@ def _sides(raw: str, unit: Unit) -> tuple[float, float]:
     return read_length(first.strip(), unit), read_length(second.strip(), unit)
 
 
-def _side_mistakes(side: float) -> Iterator[Refusal]:
-    if not 50 <= side <= LARGEST_SIDE:
-        yield Refusal(
-            "paper", "a side of {value} is not between 50 mm and {limit}", value=side,
-            limit=LARGEST_SIDE, mend="check the unit", show=LENGTH.show,
-        )  # fmt: skip
+def _wrong_side(side: float) -> Refusal:
+    less, limit = ("less", LEAST_SIDE) if side < LEAST_SIDE else ("more", LARGEST_SIDE)
+    return Refusal(
+        "paper", f"a side of {{value}} is {less} than {{limit}}", value=side, limit=limit,
+        mend="check the unit", show=LENGTH.show,
+    )  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -118,7 +120,10 @@ class Stock:
         sizes = [self.window(landscape=False), self.window(landscape=True)]
         short = min(min(size) for size in sizes)
         long = min(max(size) for size in sizes)
-        if short < LEAST_SHORT or long < LEAST_LONG:
+        if short <= 0:
+            yield Refusal("margins", f"they are larger than {self.paper.name} itself",
+                          mend="make them smaller")  # fmt: skip
+        elif short < LEAST_SHORT or long < LEAST_LONG:
             yield Refusal(
                 "margins", f"{self.paper.name} less its margins leaves {{value}}: the scale bars "
                 "and the proof triangle need {limit}", value=(short, long),

@@ -17,7 +17,7 @@ from tests.cli.command import STOOL, ended, job, leaves, refused, summary
         (["--paper", "0x0"], "paper: a side of"),
         (["--paper", "nanxinf"], "paper: 'nanxinf' is not known"),
         (["--paper", ""], "paper: '' is not known"),
-        (["--margins", "200"], "margins: Letter less its margins leaves"),
+        (["--margins", "200"], "margins: they are larger than Letter itself"),
         (["--margins", "1,2"], "margins: '1,2' has 2 lengths"),
         (["--margins", "wide"], "margins: 'wide' is not a length"),
         (["--margins", ""], "margins: '' is not a length"),

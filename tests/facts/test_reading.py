@@ -102,7 +102,7 @@ def test_default_that_differs_by_unit_breaks_no_limit_without_one():
 def test_mistake_told_of_another_table_is_not_told_again_but_still_refused():
     assert read({"width": 12, "make": 0}, told=("make",)) == (None, [])
     assert read({"width": 0, "make": 0}, told=("make",))[1] == [
-        "seat 1.width: 0 in is less than 1.9685 in; make it 1.9685 in or more"
+        "seat 1.width: 0 in is less than 1.969 in; make it 1.969 in or more"
     ]
 
 

@@ -1,5 +1,6 @@
 """A job is read whole: what stands in its tables, and every mistake in them at once."""
 
+import math
 import tomllib
 
 import pytest
@@ -202,3 +203,16 @@ def test_units_decide_nothing_when_they_are_wrong():
     assert mistakes('[allowances]\nseam = "1/2"\n' + STOOL, 'name = "x"\nunits = "yards"\n') == [
         "units: 'yards' is not known; it can be mm, cm, in"
     ]
+
+
+def test_a_base_that_follows_the_seam_follows_the_tape_round_it_where_that_wins():
+    seat = {
+        "name": "Stool",
+        "outline": {"shape": "circle", "diameter": 300},
+        "cover": {"style": "boxed", "drop": 70},
+        "base": {"inset": 5},
+        "measured_round": 310 * math.pi,
+        "trust": "round",
+    }
+    job = read_job({"name": "Job", "units": "mm", "seat": [seat]})
+    assert job.seats[0].brief.base.width == pytest.approx(300)
