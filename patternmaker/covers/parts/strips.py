@@ -255,6 +255,7 @@ class _Panel:
         allowances = self.allowances
         yield Note("Seam allowance {}, at the joins {}", (allowances.seam, allowances.join))
         yield Note("Topstitch {} below the seam", (allowances.topstitch_at,))
+        yield Note("Sew and topstitch lines are gauges: trace neither on the show side")
         yield Note("Drop {}, wrap-under {}", (self.drop, allowances.wrap))
         if self.spare:
             yield Note("{} spare at the far end: trim at the join line", (self.spare,))

@@ -160,3 +160,4 @@ def _notes(brief: Brief, sew: Contour) -> Iterable[Note]:
         yield Note("Trammel: cut {}, sew {}", (circle.radius + allowances.seam, circle.radius))
     if across.rate != along.rate:
         yield Note("Keep the arrow's way: the take-up differs by direction")
+    yield Note("Sew line and centre are for the paper: trace or prick neither on the show side")
