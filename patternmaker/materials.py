@@ -60,9 +60,6 @@ KINDS = {
     )
 }  # fmt: skip
 
-COVERINGS = ("upholstery leather", "vinyl", "woven cloth", "velour")
-"""The kinds that a seat is covered with."""
-
 
 @measured
 class Material(Measured):
