@@ -1,0 +1,157 @@
+import math
+
+import pytest
+
+from patternmaker.covers.parts.fits import fit
+from patternmaker.covers.parts.tops import sew_line
+from patternmaker.geometry.contour import Path
+from patternmaker.materials import Material
+from patternmaker.outlines.circle import Circle
+from patternmaker.pattern.brief import TAKEN, Brief
+from patternmaker.pattern.piece import Edge, Seam
+from tests.covers.seats import BENCH, IN, ROUND, boxed, brief, told
+
+LEATHER = Material()
+SMALL = Circle(diameter=4 * IN).contour()
+SCALE = (344 * 0.975 - 24) / 320  # of a round top of leather, 320 mm across
+
+
+def says(seat: Brief) -> str:
+    return told(boxed(seat).fit.says)
+
+
+def warnings(seat: Brief) -> str:
+    return told(boxed(seat).fit.warnings)
+
+
+@pytest.mark.parametrize("taken", list(TAKEN))
+def test_report_says_what_each_way_of_measuring_implies(taken):
+    assert TAKEN[taken] in says(brief(taken=taken))
+
+
+def test_stretch_round_is_the_finished_perimeter_over_the_sewn_length():
+    assert boxed(brief(ROUND, LEATHER)).fit.stretch_round == pytest.approx(1 / SCALE)
+    assert boxed(brief(ROUND)).fit.stretch_round == 1
+
+
+def test_take_up_is_told_on_the_cut_and_on_the_finished_width():
+    """(320 + 24)(1 - 2.5 %) = 335.4 mm; 2.5 % of 344 is 2.69 % of 320."""
+    line = "Top: take-up 2.5 %, cut 335.5 mm instead of 344 mm; 2.69 % of the finished width"
+    assert line in says(brief(ROUND, LEATHER)).splitlines()
+
+
+def test_take_up_of_a_rectangle_is_told_each_way():
+    lines = says(brief(BENCH, LEATHER)).splitlines()
+    assert any(line.startswith("Top across: take-up 2.5 %, cut 764.5 mm") for line in lines)
+    assert any(line.startswith("Top along: take-up 2.5 %, cut 374.5 mm") for line in lines)
+
+
+def test_material_without_take_up_says_so():
+    assert "No take-up in the top (woven cloth)" in says(brief())
+
+
+def test_old_cover_says_that_none_is_added():
+    assert "No take-up in the top (upholstery leather)" in says(
+        brief(ROUND, LEATHER, taken="old cover")
+    )
+
+
+def test_rounded_cut_says_what_rounding_does_to_the_rate():
+    """335.4 mm rounded to the nearest 5 is 335: 2.62 % off 344."""
+    assert (
+        "Cut sizes rounded to the nearest 5 mm: the take-up comes to 2.62 % across, 2.62 % along"
+        in says(brief(ROUND, LEATHER, round_cut_to=5))
+    )
+
+
+def test_each_edge_is_told_how_far_it_stretches_in_the_way_it_is_laid():
+    stretch = f"{(1 / SCALE - 1) * 100:.3g} %"
+    lines = says(brief(ROUND, LEATHER)).splitlines()
+    title = "upholstery leather"
+    assert (
+        f"Top, from left to right, stretches {stretch} to go on; {title} gives 5 % that way"
+        in lines
+    )
+    assert (
+        f"Top, from front to back, stretches {stretch} to go on; {title} gives 4 % that way"
+        in lines
+    )
+    assert (
+        f"Boxing, round the seat, stretches {stretch} to go on; {title} gives 4 % that way" in lines
+    )
+
+
+def test_strip_laid_across_the_roll_is_judged_by_what_that_gives():
+    lines = says(brief(ROUND, LEATHER, roles={"boxing": Material(kind="vinyl")}))
+    assert "Boxing, round the seat, stretches 2.76 % to go on; vinyl gives 4 % that way" in lines
+
+
+def test_edge_that_need_not_stretch_is_passed_over():
+    assert "stretches" not in says(brief())
+
+
+def test_edge_that_must_stretch_further_than_its_material_gives_is_warned_of():
+    """A 4 in stool in vinyl taken up by 5 %: about 6.8 % where 4 % and 3 % are given."""
+    seat = brief(SMALL, Material(kind="vinyl", take_up=0.05), wrap=10, sewing_open=30)
+    lines = warnings(seat).splitlines()
+    assert [line.split(" must")[0] for line in lines] == [
+        "Top, from left to right,",
+        "Top, from front to back,",
+        "Boxing, round the seat,",
+    ]
+    assert "but vinyl gives only 3 % that way: take up less" in lines[1]
+
+
+def test_give_of_this_hide_overrides_what_is_known_of_its_kind():
+    seat = brief(ROUND, Material(give=0.02))
+    assert warnings(seat).count("gives only 2 % that way") == 3
+    assert warnings(brief(ROUND, Material(give=0.03))) == ""
+
+
+def test_tape_within_one_per_cent_is_the_tape():
+    """320 pi = 1005.3 mm, give or take 10.05."""
+    assert warnings(brief(tape=1005.31 + 10.0)) == ""
+    assert warnings(brief(tape=1005.31 - 10.0)) == ""
+    assert "disagrees" in warnings(brief(tape=1005.31 + 10.2))
+    assert "disagrees" in warnings(brief(tape=1005.31 - 10.2))
+
+
+def test_tape_that_disagrees_is_told_with_the_width_it_implies():
+    assert warnings(brief(tape=1100)) == (
+        "The tape round the seam (1100 mm) disagrees with the measured width (320 mm) by 9.42 %: "
+        "it implies a width of 350 mm; the measured width was used"
+    )
+
+
+def test_either_may_win_where_tape_and_width_disagree():
+    pattern = boxed(brief(tape=1100, trusts_tape=True))
+    assert told(pattern.fit.warnings).endswith("that width was used")
+    assert pattern.outline.width == pytest.approx(1100 / math.pi)
+
+
+def test_trusted_tape_that_agrees_says_that_it_sets_the_width():
+    line = "The tape round the seam (1010 mm) sets the width: 321.5 mm instead of 320 mm"
+    assert line in says(brief(tape=1010, trusts_tape=True))
+    assert "sets the width" not in says(brief(tape=1010))
+    assert "sets the width" not in says(brief(trusts_tape=True))
+
+
+def test_base_larger_than_its_seat_is_warned_of():
+    large = Circle(diameter=330).contour()
+    assert warnings(brief(base=large)) == (
+        "The base is 1036.5 mm round, more than the seat at its seam (1005.5 mm): check both"
+    )
+    assert warnings(brief(base=ROUND)) == ""
+
+
+def test_seams_are_told_as_walked():
+    """Four quarters of 251 mm in two spans each, and the join's two ends."""
+    assert "Seams walked: each of 9 spans meets within 0.001 mm" in says(brief())
+
+
+def test_seam_that_does_not_meet_is_told_by_its_worst_span():
+    edges = (Edge("a", "edge", Path.through(0, 500), stops)
+             for stops in ((("x", 0.0), ("y", 200.0)), (("x", 0.0), ("y", 200.25))))  # fmt: skip
+    seat = brief()
+    report = fit(seat, sew_line(seat), (Seam(*edges),))
+    assert "each of 1 spans meets within 0.250 mm" in told(report.says)
