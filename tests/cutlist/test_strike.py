@@ -1,68 +1,108 @@
-"""What needs no paper is struck by hand from a few figures."""
+"""The figures that strike a piece by hand are those of the piece."""
 
 import math
+from dataclasses import replace
+from typing import Any
 
 import pytest
 
-from patternmaker.covers.boxed import Boxed
 from patternmaker.cutlist.strike import by_hand
 from patternmaker.materials import Material
-from patternmaker.outlines import Outline
-from patternmaker.outlines.circle import Circle
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
-from patternmaker.pattern.allowances import Allowances
 from patternmaker.pattern.brief import Brief
-from patternmaker.pattern.piece import Piece
 from patternmaker.units import Unit
+from tests.contours import polygon
+from tests.covers.seats import BENCH, IN, ROUND, SHARP, boxed, brief, piece, told, with_bay
 
-ROUND = Circle(diameter=320)
-SQUARE = RoundedRectangle(width=400, depth=300, corner=40)
+LEATHER = Material()
 
 
-def piece(role: str, outline: Outline, kind: str = "woven cloth", **wishes: float) -> Piece:
-    brief = Brief(
-        outline.contour(), outline.contour(), Allowances(seam=12, wrap=25, **wishes),
-        {"": Material(kind=kind)},
+def struck(seat: Brief, name: str, unit: Unit = Unit.MM) -> list[str]:
+    return told(by_hand(piece(boxed(seat), name)), unit).splitlines()
+
+
+def values(seat: Brief, name: str) -> list[Any]:
+    return [value for note in by_hand(piece(boxed(seat), name)) for value in note.values]
+
+
+def test_round_top_is_struck_with_a_trammel_at_half_its_cut_width():
+    """(320 + 24)(1 - 2.5 %) = 335.4 mm."""
+    assert values(brief(ROUND, LEATHER), "top") == pytest.approx([167.7, 335.4])
+
+
+def test_rounded_round_top_is_struck_at_a_workable_radius():
+    """Common practice, no source: 13 3/4 in in leather is cut at 14 1/2, trammel 7 1/4 in."""
+    seat = brief(ROUND.mapped(13.75 * IN / 320), LEATHER, seam=IN / 2, round_cut_to=IN / 4)
+    assert struck(seat, "top", Unit.IN) == ["Trammel set to 7 1/4 in: a circle 14 1/2 in across"]
+
+
+def test_sharp_rectangle_is_struck_by_its_sides_and_proved_by_its_diagonal():
+    assert struck(brief(SHARP), "top") == [
+        f"Rectangle 424 mm × 324 mm, diagonal {round(math.hypot(424, 324) * 2) / 2:g} mm",
+        "corners sharp",
+    ]
+
+
+def test_corner_of_a_cut_rectangle_is_rounder_by_the_allowance():
+    width, height, diagonal, corner, inside = values(brief(BENCH), "top")
+    assert (width, height) == pytest.approx((784, 384))
+    assert diagonal == pytest.approx(math.hypot(784, 384))
+    assert corner == inside == pytest.approx(52)
+
+
+def test_corner_after_take_up_lies_between_what_each_way_takes_off():
+    """40 mm is scaled by ((760 + 24)(1 - r) - 24) / 760 across, by as much of 360 along."""
+    corner = values(brief(BENCH, LEATHER), "top")[3]
+    across, along = ((side * 0.975 - 24) / (side - 24) for side in (784, 384))
+    assert 12 + 40 * along < corner < 12 + 40 * across
+
+
+@pytest.mark.parametrize(("corner", "is_struck"), [(40, True), (160, False)])
+def test_rectangle_is_withheld_where_its_corners_are_too_oval_for_one_radius(corner, is_struck):
+    """At 2 and 6 per cent a corner of 160 mm is 6.4 mm longer one way than the other."""
+    uneven = Material(take_up_across=0.02, take_up_along=0.06 if corner == 160 else 0.025)
+    seat = RoundedRectangle(width=760, depth=360, corner=corner).contour()
+    assert bool(struck(brief(seat, uneven), "top")) is is_struck
+
+
+@pytest.mark.parametrize("along", [0.021, 0.06])
+def test_round_top_out_of_round_needs_its_paper(along):
+    uneven = Material(take_up_across=0.02, take_up_along=along)
+    assert struck(brief(ROUND, uneven), "top") == []
+
+
+@pytest.mark.parametrize(("cut", "strays"), [(2, 0.177), (2.8, 0.2475), (2.9, 0.256), (6, 0.53)])
+def test_rectangle_is_withheld_where_its_line_strays_further_than_a_knife(cut, strays):
+    """Of a chamfer c wide the arc of equal area, its radius 1.527 c, misses the ends by 0.088 c."""
+    radius = cut * math.sqrt(2 / (4 - math.pi))
+    assert math.hypot(radius, radius - cut) - radius == pytest.approx(strays, abs=0.001)
+    far = 300 - cut
+    chamfered = polygon(
+        complex(cut, 0), complex(far, 0), complex(300, cut), complex(300, far),
+        complex(far, 300), complex(cut, 300), complex(0, far), complex(0, cut),
     )  # fmt: skip
-    return next(p for p in Boxed(drop=70).pattern(brief).pieces if p.role == role)
+    panel = replace(piece(boxed(brief(SHARP)), "top"), cut=chamfered)
+    assert bool(by_hand(panel)) is (strays < 0.25)
 
 
-def test_round_top_is_struck_with_a_trammel():
-    (note,) = by_hand(piece("top", ROUND))
-    assert note.told(Unit.MM) == "Trammel set to 172 mm: a circle 344 mm across"
+def test_seat_with_a_bay_needs_its_paper():
+    assert struck(brief(with_bay()), "top") == []
 
 
-def test_rectangle_is_proved_by_its_diagonal():
-    told = [note.told(Unit.MM) for note in by_hand(piece("top", SQUARE))]
-    diagonal = math.hypot(424, 324)
-    assert told[0] == f"Rectangle 424 mm × 324 mm, diagonal {round(2 * diagonal) / 2:g} mm"
-    assert told[1] == "corners of radius 52 mm, struck from 52 mm inside both edges"
+def test_strip_is_struck_by_its_size_lines_and_marks():
+    """Drop 80, wrap 30 and allowance 12: 122 mm wide; 320 pi, two allowances and 30 mm long."""
+    seat = brief(ROUND, seam=12, wrap=30, notch_spacing=400, boxing_spare=30)
+    assert struck(seat, "boxing") == [
+        "Strip 1059.5 mm × 122 mm, diagonal 1066.5 mm",
+        "near join line 12 mm from the end; seam 12 mm from the upper edge",
+        "fold 92 mm from the upper edge",
+        (
+            "from the near join line: 251.5 mm (left), 502.5 mm (front), 754 mm (right), "
+            "1005.5 mm (back)"
+        ),
+    ]
 
 
-def test_sharp_rectangle_says_so():
-    bench = RoundedRectangle(width=400, depth=300, corner=0)
-    assert by_hand(piece("base template", bench))[-1].told(Unit.MM) == "corners sharp"
-
-
-def test_strip_gives_its_lines_from_the_upper_edge():
-    told = [note.told(Unit.MM) for note in by_hand(piece("boxing", ROUND, boxing_spare=30))]
-    run = math.pi * 320
-    length, height = run + 24 + 30, 12 + 70 + 25
-    assert told[0].startswith(f"Strip {round(2 * length) / 2:g} mm × {height} mm, diagonal")
-    assert "near join line 12 mm from the end; seam 12 mm from the upper edge" in told
-    assert "fold 82 mm from the upper edge" in told  # seam + drop
-
-
-def test_strip_gives_its_marks_from_the_near_join():
-    told = by_hand(piece("boxing", ROUND))[-1].told(Unit.MM)
-    quarter = round(2 * math.pi * 80) / 2
-    assert told.startswith("from the near join line: ")
-    assert f"{quarter:g} mm (left)" in told
-
-
-@pytest.mark.parametrize("rates", [{"take_up_across": 0.0, "take_up_along": 0.1}])
-def test_round_top_that_becomes_oval_takes_paper(rates):
-    brief = Brief(
-        ROUND.contour(), ROUND.contour(), Allowances(seam=12, wrap=25), {"": Material(**rates)}
-    )
-    assert by_hand(Boxed(drop=70).pattern(brief).pieces[0]) == ()
+def test_base_and_dust_cover_are_struck_too():
+    assert values(brief(ROUND), "base template") == pytest.approx([157, 314])
+    assert values(brief(ROUND), "dust cover") == pytest.approx([159, 318])
