@@ -88,8 +88,7 @@ def _corner(
     if not turn:
         return
     if turn * by < 0:  # the moved edges cross; the loop is cut away later
-        if abs(start - end) > _close(by):
-            yield Line(end, start)
+        yield Line(end, start)
         return
     way_before = way * turned(-turn)
     if not is_blunt(turn):
@@ -102,11 +101,6 @@ def _corner(
     yield from (Line(end, one), Line(one, middle), Line(middle, two), Line(two, start))
 
 
-def _close(by: float) -> float:
-    """Return how far apart two moved edges may stand whose joint was too smooth for a corner."""
-    return JOINED + abs(by) * SMOOTH
-
-
 class Part(NamedTuple):
     """What is left between two cuts of an edge of the moved chain."""
 
@@ -117,12 +111,12 @@ class Part(NamedTuple):
 def _trimmed(contour: Contour, by: float) -> Contour | None:
     """Return the parallel with its loops cut away, or None if it closes up or falls apart."""
     chain, begins = _chain(contour, by)
-    close = _close(by)
+    close = JOINED + abs(by) * SMOOTH
     parts = [
         part for part in _parts(chain)
         if _keeps_away(contour, part.edge.point(part.edge.length / 2), abs(by))
     ]  # fmt: skip
-    rings = [ring for ring in _rings(_linked(parts, close), close) if abs(_area(ring)) > SLIVER]
+    rings = [ring for ring in _rings(parts, close) if abs(_area(ring)) > SLIVER]
     if len(rings) != 1 or _area(rings[0]) < 0 or _touches(rings[0]):
         return None
     places = [part.place for part in rings[0]]
@@ -188,16 +182,6 @@ def _apart(one: Box, two: Box) -> bool:
 
 def _keeps_away(contour: Contour, point: complex, distance: float) -> bool:
     return all(each.distance(point) >= distance - SLACK for each in contour.segments)
-
-
-def _linked(parts: list[Part], close: float) -> list[Part]:
-    """Return the parts without the ends that hang loose, such as a tip beyond a closed mouth."""
-    left = [
-        part for part in parts
-        if any(abs(part.edge.end - other.edge.start) <= close for other in parts)
-        and any(abs(part.edge.start - other.edge.end) <= close for other in parts)
-    ]  # fmt: skip
-    return left if len(left) == len(parts) else _linked(left, close)
 
 
 def _rings(parts: list[Part], close: float) -> Iterator[list[Part]]:

@@ -40,6 +40,19 @@ def test_arc_straight_ahead_is_a_line():
     assert arc_between(0, 1, 10) == Line(0, 10)
 
 
+@pytest.mark.parametrize(("height", "kind"), [(1e-6, Arc), (1e-9, Line)])
+def test_arc_too_flat_to_be_told_from_its_chord_is_a_line(height, kind):
+    assert isinstance(arc_between(0, 1, 10 + 1j * height), kind)
+
+
+def test_curve_that_ends_in_the_very_point_where_it_began_is_followed_round():
+    def circle(t: float) -> tuple[complex, complex]:
+        way = cmath.rect(1, math.tau * (t % 1))
+        return 50 * way, 1j * way
+
+    assert sum(each.length for each in fitted(circle, 0, 1)) == pytest.approx(100 * math.pi)
+
+
 @pytest.mark.parametrize(
     ("leave", "arrive"), [(1, 1), (1j, 1), (cmath.rect(1, 0.5), cmath.rect(1, -1)), (-1j, -1)]
 )

@@ -12,6 +12,11 @@ def test_moves_of_no_length_draw_nothing():
     assert len(compass.closed().segments) == 3
 
 
+def test_move_whose_direction_would_be_all_rounding_draws_nothing():
+    compass = Compass(0).line(10).line(10 + 9e-7).line(10 + 10j).line(10j).line(0)
+    assert len(compass.closed().segments) == 4
+
+
 def test_joint_at_the_end_is_the_one_at_the_start():
     contour = Compass(0).joint("a").line(10).line(10j).joint("b").line(0).joint("c").closed()
     assert dict(contour.joints) == {"a": 0, "b": 2, "c": 0}

@@ -22,6 +22,8 @@ def near(points: Iterable[complex]) -> list[tuple[float, float]]:
         (Line(0, 1 + 1j), Line(4, 4j), []),
         (Line(0, 4), Line(1j, 4 + 1j), []),
         (Line(0, 4), Line(2, 6), []),
+        (Line(0, 4), Line(1 - 1e-10j, 3 + 1e-10j), []),
+        (Line(0, 4), Line(1 - 1e-8j, 3 + 1e-8j), [(2, 0)]),
         (Line(0, 4), Line(4, 4 + 3j), [(4, 0)]),
         (Line(-9 + 3j, 9 + 3j), CIRCLE, [(-4, 3), (4, 3)]),
         (CIRCLE, Line(0 + 3j, 9 + 3j), [(4, 3)]),
