@@ -246,7 +246,7 @@ def test_strip_too_short_for_the_front_panel_is_refused_with_what_it_takes():
     assert objections(brief(BENCH, boxing_longest=1500)) == [
         (
             "allowances.boxing_longest: 1500 mm is less than the front panel takes, which is cut "
-            "whole from one back corner to the other (1515.33 mm); find a longer strip"
+            "whole from one back corner to the other (1515.327 mm); find a longer strip"
         )
     ]
     assert objections(brief(BENCH, boxing_longest=1515.34)) == []

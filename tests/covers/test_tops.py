@@ -95,7 +95,11 @@ def test_one_rate_written_in_two_ways_leaves_a_round_top_round():
     rates = read_rate("1/4 per 10", Unit.IN), read_rate("2.5%")
     assert rates[0] != rates[1]
     hide = Material(take_up_across=rates[0], take_up_along=rates[1])
-    assert "Trammel" in told(top(brief(ROUND, hide)).notes)
+    assert not hide.must_lie_one_way
+    found = top(brief(ROUND, hide))
+    assert "Trammel" in told(found.notes)
+    assert "Keep the arrow's way" not in told(found.notes)
+    assert len(found.cut.segments) == 4
 
 
 def test_corner_of_a_rectangle_after_uneven_take_up_is_part_of_an_ellipse():

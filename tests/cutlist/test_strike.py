@@ -85,6 +85,17 @@ def test_rectangle_is_withheld_where_its_line_strays_further_than_a_knife(cut, s
     assert bool(by_hand(panel)) is (strays < 0.25)
 
 
+@pytest.mark.parametrize(("cut", "is_struck"), [(0.6, True), (0.75, False)])
+def test_line_is_compared_between_its_corners_too(cut, is_struck):
+    """One chamfer c wide lies 0.39 c inside the arcs, the three sharp corners 0.32 c outside."""
+    radius = cut * math.sqrt(0.5 / (4 - math.pi))
+    assert (radius - cut / 2) * math.sqrt(2) - radius == pytest.approx(-0.391 * cut, rel=0.01)
+    assert radius * (math.sqrt(2) - 1) == pytest.approx(0.316 * cut, rel=0.01)
+    chamfered = polygon(complex(cut, 0), 300, 300 + 300j, 300j, complex(0, cut))
+    panel = replace(piece(boxed(brief(SHARP)), "top"), cut=chamfered)
+    assert bool(by_hand(panel)) is is_struck
+
+
 def test_seat_with_a_bay_needs_its_paper():
     assert struck(brief(with_bay()), "top") == []
 
