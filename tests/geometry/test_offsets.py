@@ -1,5 +1,6 @@
 """Parallels, measured by other means than those by which they are made."""
 
+import cmath
 import math
 
 import pytest
@@ -164,6 +165,23 @@ def test_slightest_inner_corner_takes_what_trigonometry_says(angle, by, place):
     grown = contour.grown(by)
     assert grown.length == pytest.approx(contour.length + by * turning, abs=2e-5)
     assert ring(grown).is_valid
+
+
+@pytest.mark.parametrize("turns", range(12))
+@pytest.mark.parametrize("by", [1.0, 2.0, 3.0])
+def test_slightest_inner_corner_does_not_depend_on_how_the_seat_lies(by, turns):
+    """What rounding leaves of the loop at such a corner differs from direction to direction."""
+    contour = polygon(0, 200 + 1.2e-5j, 400, 400 + 300j, 300j).mapped(cmath.rect(1, turns / 2))
+    assert contour.corners[1] < 0
+    assert contour.grown(by).length == pytest.approx(contour.length + 8 * by, abs=2e-5)
+
+
+def test_joint_too_slight_to_be_a_corner_does_not_open_a_wide_ring():
+    """The two moved edges stand 4e-6 mm apart there."""
+    outline = (0, 1500 + 6e-5j, 3000, 3000 + 1500j, 1500 + 1500j, 1500 + 3000j, 3000j)
+    contour = polygon(*outline)
+    assert contour.corners[1] == 0.0
+    assert contour.grown(50).length == pytest.approx(12000 + 8 * 50, abs=0.001)
 
 
 def test_joint_too_slight_to_be_a_corner_does_not_break_a_wide_parallel():
