@@ -176,9 +176,10 @@ def test_slightest_inner_corner_does_not_depend_on_how_the_seat_lies(by, turns):
     assert contour.grown(by).length == pytest.approx(contour.length + 8 * by, abs=2e-5)
 
 
-def test_joint_too_slight_to_be_a_corner_does_not_open_a_wide_ring():
+@pytest.mark.parametrize("bend", [6e-5j, -6e-5j])
+def test_joint_too_slight_to_be_a_corner_does_not_open_a_wide_ring(bend):
     """The two moved edges stand 4e-6 mm apart there."""
-    outline = (0, 1500 + 6e-5j, 3000, 3000 + 1500j, 1500 + 1500j, 1500 + 3000j, 3000j)
+    outline = (0, 1500 + bend, 3000, 3000 + 1500j, 1500 + 1500j, 1500 + 3000j, 3000j)
     contour = polygon(*outline)
     assert contour.corners[1] == 0.0
     assert contour.grown(50).length == pytest.approx(12000 + 8 * 50, abs=0.001)
