@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 REACH = 32.0  # mm of seam shown at each end
 COLUMN = 54.0  # mm; the width of a column of text between the ends
-TYPE = 0.8  # the size of the type there, to that of a panel's label
+TYPES = (0.8, 0.7)  # sizes of the type there, to that of a panel's label; the smaller saves paper
 
 
 class StripEnds:
@@ -37,9 +37,11 @@ class StripEnds:
     def __init__(self, piece: Piece, context: Context) -> None:
         self.piece, self.context = piece, context
         self.left, self.bottom, self.right, self.top = piece.cut.bounds
-        self.lines = smaller(list(_text(piece, context)), TYPE)
-        count = column_count(self.lines, COLUMN, self._room)
-        self.gap = count * (COLUMN + COLUMN_GAP) + COLUMN_GAP
+        says = list(_text(piece, context))
+        settings = [smaller(says, size) for size in TYPES]
+        counts = [column_count(lines, COLUMN, self._room) for lines in settings]
+        self.lines = settings[counts.index(min(counts))]
+        self.gap = min(counts) * (COLUMN + COLUMN_GAP) + COLUMN_GAP
 
     @property
     def _room(self) -> float:

@@ -98,11 +98,13 @@ class _Seats:
             return None
         place = _place(table, number)
         facts = self.reading.read(SeatFacts, table, place, beside=SEAT_TABLES)
+        if facts and facts.trust == "round" and facts.measured_round is None:
+            self.reading.note(_NO_ROUND, place)
         outline = self._one_of(SHAPES, "shape", table.get("outline"), f"{place}outline")
         cover = self._one_of(COVERS, "style", table.get("cover"), f"{place}cover")
         allowances = self._allowances(table, place)
         materials = self.materials.of_seat(table, place)
-        covered = outline and _covered(outline, facts)
+        covered = _covered(outline, facts) if outline else None
         base = self._base(table.get("base", {}), covered, f"{place}base")
         if not (facts and outline and cover and allowances and materials and base):
             return None
@@ -151,6 +153,12 @@ class _Seats:
         except Refusal as mistake:
             self.reading.note(mistake.at("inset"), place)
             return None
+
+
+_NO_ROUND = Refusal(
+    "trust", "there is no tape round the seam to trust",
+    mend="give measured_round, or trust the width",
+)  # fmt: skip
 
 
 def _covered(outline: Outline, facts: SeatFacts | None) -> Contour:

@@ -9,6 +9,7 @@ from patternmaker.units import MM_PER_INCH
 CAUGHT = MM_PER_INCH / 8  # of the turned allowance, beyond the topstitch
 CLEAR = MM_PER_INCH / 16  # between a notch and the topstitch
 SHORT_OF_WRAP = MM_PER_INCH / 8  # of the reference line
+USUAL_OPEN = MM_PER_INCH * 3.5  # on each side of the join that is closed last
 USUAL_TOPSTITCH = MM_PER_INCH / 4  # from the seam
 
 
@@ -40,9 +41,9 @@ class Allowances(Measured):
         "widest gap between notches",
         default=both(in_=6, mm=150), least=25, most=1000, required=False,
     )  # fmt: skip
-    sewing_open: float = length(
+    sewing_open: float | None = length(
         "left unsewn on each side of the join that is closed last",
-        default=both(in_=3.5, mm=90), most=300, required=False,
+        default=None, most=300, required=False,
     )  # fmt: skip
     reference_line: float | None = length(
         "from the base's edge to the line that the cover's edge is pulled to",
@@ -97,6 +98,10 @@ class Allowances(Measured):
         return (
             min(USUAL_TOPSTITCH, self.seam - CAUGHT) if self.topstitch is None else self.topstitch
         )
+
+    def open_at(self, seam: float) -> float:
+        """Return what is left unsewn on each side of the join closed last, less on a short seam."""
+        return min(USUAL_OPEN, seam / 8) if self.sewing_open is None else self.sewing_open
 
     @property
     def reference_at(self) -> float:

@@ -12,7 +12,15 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from patternmaker.errors import Refusal, Refusals
-from patternmaker.sheets.tiling import SLIVER, Grid, Plate, in_joining_order
+from patternmaker.geometry.touching import touches
+from patternmaker.sheets.tiling import (
+    SIDES,
+    SLIVER,
+    Grid,
+    Plate,
+    in_joining_order,
+    neighbours,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -96,10 +104,21 @@ class _Plate:
                     yield _Placing(grid, (left, bottom), turned, added, len(reached))
 
     def finished(self) -> Plate:
-        """Return the plate as it will be printed."""
+        """Return the plate as it will be printed, without sheets that others show all of."""
+        for place in list(self.shows):
+            if self._is_shown_beside(place):
+                del self.shows[place]
         ordered = [place for place in self.grid.places() if place in self.shows]
         shows = {place: tuple(titles) for place, titles in self.shows.items()}
         return Plate(self.grid, tuple(self.prints), in_joining_order(ordered), shows)
+
+    def _is_shown_beside(self, place: Place) -> bool:
+        """Return whether the sheets beside a sheet show all that it does, in their overlaps."""
+        beside = [side for side, n in neighbours(place).items() if n in self.shows]
+        if len(beside) == len(SIDES):  # in the middle of a plate: rarely, and not worth the time
+            return False
+        own = self.grid.own(place, beside)
+        return not any(touches(each.shape, own) for each in self.prints)
 
 
 def _gaps(grid: Grid, prints: Iterable[Print]) -> list[Box]:

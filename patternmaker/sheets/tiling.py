@@ -92,6 +92,17 @@ class Grid:
             top - half * (place[1] < self.rows - 1),
         )
 
+    def own(self, place: Place, beside: Iterable[Side]) -> Box:
+        """Return what a sheet shows that those on some sides of it do not."""
+        left, bottom, right, top = self.window(place)
+        lap, beside = self.stock.overlap, set(beside)
+        return (
+            left + lap * ("left" in beside),
+            bottom + lap * ("bottom" in beside),
+            right - lap * ("right" in beside),
+            top - lap * ("top" in beside),
+        )
+
     def places(self) -> Iterator[Place]:
         """Yield every place, in the order in which they are joined: row by row from the top."""
         for row in reversed(range(self.rows)):
@@ -160,17 +171,17 @@ class Plate:
         joined: list[Join] = []
         done: set[Place] = set()
         for place in self.sheets:
-            for neighbour in _neighbours(place):
+            for neighbour in neighbours(place).values():
                 if neighbour in done:
                     joined.append(Join(first_number + len(joined), neighbour, place))
             done.add(place)
         return tuple(joined)
 
 
-def _neighbours(place: Place) -> Iterator[Place]:
+def neighbours(place: Place) -> dict[Side, Place]:
+    """Return the place on each side of a place."""
     column, row = place
-    for across, up in SIDES:
-        yield column + across, row + up
+    return {side: (column + across, row + up) for (across, up), side in SIDES.items()}
 
 
 def in_joining_order(places: Iterable[Place]) -> tuple[Place, ...]:
@@ -178,9 +189,10 @@ def in_joining_order(places: Iterable[Place]) -> tuple[Place, ...]:
     left = list(places)
     ordered: dict[Place, None] = {}
     while left:
-        following = next(
-            (place for place in left if any(n in ordered for n in _neighbours(place))), left[0]
+        meeting = (
+            place for place in left if not ordered.keys().isdisjoint(neighbours(place).values())
         )
+        following = next(meeting, left[0])
         left.remove(following)
         ordered[following] = None
     return tuple(ordered)

@@ -155,3 +155,10 @@ def test_seam_that_does_not_meet_is_told_by_its_worst_span():
     seat = brief()
     report = fit(seat, sew_line(seat), (Seam(*edges),))
     assert "each of 1 spans meets within 0.250 mm" in told(report.says)
+
+
+def test_rounding_that_leaves_less_than_half_of_the_take_up_is_warned_of():
+    """(320 + 24) x 0.985 = 338.84: to the nearest 15 mm 345, which is looser than the seat."""
+    lines = warnings(brief(ROUND, Material(kind="vinyl"), round_cut_to=15))
+    assert lines.count("it may lie loose") == 2
+    assert "it may lie loose" not in warnings(brief(ROUND, Material(kind="vinyl"), round_cut_to=1))

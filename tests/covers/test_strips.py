@@ -1,3 +1,4 @@
+import math
 from itertools import pairwise
 
 import pytest
@@ -9,6 +10,7 @@ from patternmaker.pattern.brief import Brief
 from patternmaker.pattern.piece import LineKind, Piece
 from tests.covers.seats import (
     BENCH,
+    CLOTH,
     IN,
     ROUND,
     SHARP,
@@ -82,6 +84,7 @@ def test_boxing_says_its_allowances():
         "Topstitch 5 mm below the seam",
         "Sew and topstitch lines are gauges: trace neither on the show side",
         "Drop 85 mm, wrap-under 30 mm",
+        "Close the join at the far end last: leave 89 mm unsewn on each side",
     ]
 
 
@@ -119,7 +122,21 @@ def test_double_notch_meets_a_double_notch_where_no_join_does():
 
 def test_sewing_marks_stand_on_the_boxing_where_they_stand_on_the_top():
     marks = {g.name: g.path.bounds[0] for g in guides(only(brief()), LineKind.SEWING)}
-    assert marks == pytest.approx({"start sewing": 90, "stop sewing": ROUND_LENGTH - 90})
+    assert marks == pytest.approx(
+        {"start sewing": 3.5 * IN, "stop sewing": ROUND_LENGTH - 3.5 * IN}
+    )
+
+
+def test_a_small_seat_leaves_an_eighth_of_its_seam_unsewn_on_each_side():
+    seat = brief(Circle(diameter=80).contour(), CLOTH, wrap=10)
+    marks = {g.name: g.path.bounds[0] for g in guides(only(seat), LineKind.SEWING)}
+    assert marks["start sewing"] == pytest.approx(10 * math.pi)
+
+
+def test_the_last_panel_says_which_join_is_closed_last():
+    front, back = panels(brief(boxing_longest=ROUND_LENGTH - 100))
+    assert "Close the join at the far end last" in told(back.notes)
+    assert "Close the join" not in told(front.notes)
 
 
 def test_clips_of_a_sharp_corner_stop_an_eighth_short_of_the_seam():

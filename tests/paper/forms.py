@@ -123,7 +123,7 @@ class Seat:
     slit: float = EIGHTH
     slit_in_boxing: float = EIGHTH
     dust: tuple[float, float] = (10.0, 12.0)
-    open: float = 90.0
+    open: float = 3.5 * 25.4
 
     @property
     def sew(self) -> Rounded | Oval:

@@ -6,7 +6,9 @@ import pytest
 
 from patternmaker.drawing.prints import Print
 from patternmaker.errors import Refusals
+from patternmaker.geometry.touching import touches
 from patternmaker.sheets.arranging import BETWEEN, arranged, fewest_possible
+from patternmaker.sheets.tiling import neighbours
 from tests.sheets.prints import A4, board, disc
 
 
@@ -94,3 +96,12 @@ def test_a_refusal_names_a_number_that_is_then_allowed():
     found = re.search(r"--most-sheets (\d+)", str(refused.value))
     assert found
     assert arranged(prints, A4, int(found[1]))
+
+
+@pytest.mark.parametrize("diameter", range(300, 1200, 17))
+def test_no_sheet_shows_only_what_the_sheets_beside_it_show(diameter):
+    (plate,) = arranged([disc(diameter)], A4, 500)
+    for place in plate.sheets:
+        beside = [side for side, n in neighbours(place).items() if n in plate.sheets]
+        own = plate.grid.own(place, beside)
+        assert len(beside) == 4 or touches(plate.prints[0].shape, own)

@@ -36,6 +36,7 @@ def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
     warnings = (
         *_tape(brief),
         *_base(brief),
+        *_rounded_loose(brief),
         *(stretch.warning for stretch in stretches if stretch.is_too_far),
     )
     return Fit(stretch_round, says, warnings)
@@ -100,6 +101,16 @@ def _stretches(brief: Brief, stretch_round: float) -> Iterator[_Stretch]:
     runs_along = boxing.known.boxing_runs_along
     gives = boxing.gives_along if runs_along else boxing.gives_across
     yield _Stretch("Boxing, round the seat,", boxing, stretch_round - 1, gives)
+
+
+def _rounded_loose(brief: Brief) -> Iterator[Note]:
+    """Yield that rounding the cut size has left the top with little of its take-up."""
+    for way, each in zip(("across", "along"), take_ups(brief), strict=True):
+        if each.step and each.on_cut < each.rate / 2 - 1e-9:
+            yield Note(
+                "Rounded to the nearest {}, the top is taken up by {} {} instead of {}: it may lie "
+                "loose", (each.step, Share(each.on_cut), way, Share(each.rate))
+            )  # fmt: skip
 
 
 def _differs(brief: Brief) -> float:

@@ -80,10 +80,11 @@ def _furthest(sew: Contour) -> float:
 
 def objections(sew: Contour, allowances: Allowances) -> Iterator[Refusal]:
     """Yield whatever keeps the boxing from being cut and sewn."""
-    if allowances.sewing_open > sew.length / 4:
+    unsewn = allowances.open_at(sew.length)
+    if unsewn > sew.length / 4:
         yield Refusal(
             "allowances.sewing_open", "{value} is more than a quarter of the seam ({limit})",
-            value=allowances.sewing_open, limit=sew.length / 4, show=LENGTH.show,
+            value=unsewn, limit=sew.length / 4, show=LENGTH.show,
             mend="leave less unsewn",
         )  # fmt: skip
     if allowances.boxing_longest is None:
@@ -105,12 +106,12 @@ def objections(sew: Contour, allowances: Allowances) -> Iterator[Refusal]:
 
 def sewing_places(whole: float, joined: Joins, allowances: Allowances) -> Joins:
     """Return where sewing starts and stops on either side of the join that is closed last."""
-    if not allowances.sewing_open:
+    unsewn, last = allowances.open_at(whole), joined[0][1]
+    if not unsewn:
         return ()
-    last = joined[0][1]
     return (
-        ("start sewing", (last + allowances.sewing_open) % whole),
-        ("stop sewing", (last - allowances.sewing_open) % whole),
+        ("start sewing", (last + unsewn) % whole),
+        ("stop sewing", (last - unsewn) % whole),
     )
 
 
@@ -257,6 +258,9 @@ class _Panel:
         yield Note("Topstitch {} below the seam", (allowances.topstitch_at,))
         yield Note("Sew and topstitch lines are gauges: trace neither on the show side")
         yield Note("Drop {}, wrap-under {}", (self.drop, allowances.wrap))
+        if self.is_last and allowances.open_at(self.sew.length):
+            yield Note("Close the join at the far end last: leave {} unsewn on each side",
+                       (allowances.open_at(self.sew.length),))  # fmt: skip
         if self.spare:
             yield Note("{} spare at the far end: trim at the join line", (self.spare,))
 
