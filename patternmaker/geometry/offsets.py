@@ -19,6 +19,7 @@ from patternmaker.facts import HAIR, LENGTH
 from patternmaker.geometry.contour import SMOOTH, Contour, is_blunt
 from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.segments import Line, Segment, cross, turned
+from patternmaker.geometry.validity import crossing
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -40,6 +41,9 @@ def grown(contour: Contour, by: float) -> Contour:
         return contour
     if contour.is_convex and (by > 0 or contour.tightest > -by):
         return _moved(contour, by)
+    if (where := crossing(contour)) is not None:
+        says = f"the edge crosses itself at x {where.real:.1f}, y {where.imag:.1f} mm"
+        raise Refusal("", says, mend="draw it so that it runs round once")
     parallel = _trimmed(contour, by)
     if parallel is None:
         raise _closes_up(contour, by)
