@@ -16,7 +16,7 @@ from patternmaker.drawing.labels import (
     smaller,
 )
 from patternmaker.drawing.looks import DIMENSION, PENS
-from patternmaker.drawing.pieces import NAMED, STATION_SIZE, lines_of, station_depth
+from patternmaker.drawing.pieces import NAMED, STATION_SIZE, lines_of, topstitch_depth
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Box, Line
@@ -84,7 +84,7 @@ class StripEnds:
     @property
     def _below_topstitch(self) -> float:
         """How far below the seam the names of stations stand."""
-        return station_depth(self.piece)
+        return topstitch_depth(self.piece) + STATION_SIZE * 1.4
 
     @property
     def _run_says(self) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from patternmaker.drawing.labels import arrow
@@ -13,10 +14,12 @@ from patternmaker.pattern.piece import LineKind
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from patternmaker.drawing.surface import Anchor
     from patternmaker.geometry.segments import Box
     from patternmaker.pattern.piece import Guide, Notch, Piece
 
 STATION_SIZE = 3.0  # mm; type of the names at notches
+CLEAR = 1.8  # mm between a line and a name beside it
 CLEAR_OF_CROSS = 13.0  # mm from the middle of a panel
 IN_FROM_JOIN = 30.0  # mm from a strip's join
 NAMED = (LineKind.STAPLE, LineKind.SEWING)
@@ -40,28 +43,41 @@ def piece_drawing(piece: Piece) -> Drawing:
     return Drawing(tuple(marks)) + _arrow(piece)
 
 
-def station_depth(piece: Piece) -> float:
-    """Return how far inside the seam the names of stations stand, clear of the topstitch."""
+def topstitch_depth(piece: Piece) -> float:
+    """Return how far inside the seam the topstitch of a piece runs, zero if it has none."""
     guides = [g.path for g in piece.guides if g.kind is LineKind.TOPSTITCH]
-    stitch = max((-path.bounds[1] for path in guides), default=0.0)
-    return stitch + STATION_SIZE * 1.5
+    return max((-path.bounds[1] for path in guides), default=0.0)
 
 
 def _station(piece: Piece, notch: Notch) -> Letters:
-    """Return the name of a notch, inside the sew line."""
+    """Return the name of a notch, inside its sew line and topstitch."""
     foot = sum(notch.feet) / len(notch.feet)
     sew = next(g.path for g in piece.guides if g.kind is LineKind.SEW)
-    allowance = piece.cut.bounds[3] - sew.bounds[3]
-    at = foot + notch.inward * (allowance + station_depth(piece)) - 1j * STATION_SIZE * 0.35
-    return Letters(at, notch.name, STATION_SIZE, anchor="middle")
+    depth = piece.cut.bounds[3] - sew.bounds[3] + topstitch_depth(piece)
+    return _inside(foot + notch.inward * depth, notch.inward, notch.name)
 
 
 def _name(guide: Guide) -> Letters:
-    """Return the name of a mark, at its inner end."""
+    """Return the name of a mark, past its inner end and the names of notches there."""
     last = guide.path.segments[-1]
-    at = last.end + last.tangent(last.length) * STATION_SIZE * 1.6 - 1j * STATION_SIZE * 0.35
-    colour = PENS[guide.kind].colour
-    return Letters(at, guide.name, STATION_SIZE, anchor="middle", colour=colour)
+    inward = last.tangent(last.length)
+    past = 0.0 if _is_level(inward) else STATION_SIZE * 1.4
+    name = _inside(last.end + inward * past, inward, guide.name)
+    return replace(name, colour=PENS[guide.kind].colour)
+
+
+def _is_level(inward: complex) -> bool:
+    return abs(inward.real) > 0.5
+
+
+def _inside(point: complex, inward: complex, text: str) -> Letters:
+    """Return a name that stands clear of the line at ``point``, on the side of ``inward``."""
+    drop = 1j * STATION_SIZE * 0.35
+    if _is_level(inward):
+        anchor: Anchor = "left" if inward.real > 0 else "right"
+        return Letters(point + inward * CLEAR - drop, text, STATION_SIZE, anchor=anchor)
+    at = point + inward * (CLEAR + STATION_SIZE * 0.6) - drop
+    return Letters(at, text, STATION_SIZE, anchor="middle")
 
 
 def _arrow(piece: Piece) -> Drawing:
@@ -78,7 +94,10 @@ def label_room(piece: Piece) -> Box:
     """Return the box in which a piece's label may stand clear of its lines."""
     left, bottom, right, top = piece.cut.bounds
     if piece.is_strip:
-        return IN_FROM_JOIN, 0.85 * bottom, max(IN_FROM_JOIN, right - IN_FROM_JOIN), -16.0
+        fold = max(g.path.bounds[1] for g in piece.guides if g.kind is LineKind.FOLD)
+        below_names = -topstitch_depth(piece) - STATION_SIZE * 3.5
+        right = max(IN_FROM_JOIN, right - IN_FROM_JOIN)
+        return IN_FROM_JOIN, min(fold + CLEAR, below_names), right, below_names
     middle = complex((left + right) / 2, (bottom + top) / 2)
     aside = 0.31 * piece.cut.width
     return (
