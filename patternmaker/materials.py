@@ -28,6 +28,8 @@ class Kind:
         notch: deepest notch, mm.
         lay: how a flat panel lies on the material.
         lay_boxing: how a boxing strip lies on it.
+        longest_strip: what it usually gives for boxing in one strip, mm: the width of a roll (54
+            in cloth, as upholsterers' suppliers count it), or a hide along the backbone.
         boxing_runs_along: whether a strip's length lies along the warp, roll or backbone.
         sold_by_area: as hides are.
     """
@@ -39,6 +41,7 @@ class Kind:
     notch: float
     lay: str
     lay_boxing: str
+    longest_strip: float = MM_PER_INCH * 54
     boxing_runs_along: bool = False
     sold_by_area: bool = False
 
@@ -48,7 +51,7 @@ KINDS = {
     for kind in (
         Kind("upholstery leather", 0.025, 0.05, 0.04, SLIT_IN_LEATHER,
              "arrow along the backbone", "length along the backbone",
-             boxing_runs_along=True, sold_by_area=True),
+             longest_strip=2000.0, boxing_runs_along=True, sold_by_area=True),
         Kind("vinyl", 0.015, 0.04, 0.03, SLIT_IN_LEATHER,
              "arrow along the roll", "length across the roll"),
         Kind("woven cloth", 0.0, 0.015, 0.01, MM_PER_INCH * 3 / 16,

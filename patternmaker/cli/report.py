@@ -69,4 +69,4 @@ def _fit(draft: Draft) -> Iterator[str]:
 def _sheets(draft: Draft) -> str:
     sheets = draft.sheets
     many = "1 sheet" if sheets.count == 1 else f"{sheets.count} sheets"
-    return f"{many} of {sheets.stock.paper.name} (no arrangement beats {sheets.fewest})"
+    return f"{many} of {sheets.stock.paper.name} (the pieces alone would fill {sheets.fewest})"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from patternmaker.geometry.plain import as_circle, as_rectangle
@@ -15,12 +16,15 @@ if TYPE_CHECKING:
     from patternmaker.pattern.piece import Piece
 
 
+ONE_RUN = 30.0  # mm; clips that stand further apart belong to another corner
+
+
 def by_hand(piece: Piece) -> tuple[Note, ...]:
     """Return how to strike a piece by hand, or nothing if only paper will do."""
     if piece.is_strip:
         return tuple(_strip(piece))
     if circle := as_circle(piece.cut):
-        return (Note("Trammel set to {}: a circle {} across", (circle.radius, 2 * circle.radius)),)
+        return (Note("A circle: trammel set to {}", (circle.radius,)),)
     return tuple(_rectangle(piece))
 
 
@@ -28,13 +32,32 @@ def _strip(piece: Piece) -> Iterator[Note]:
     left, _, _, top = piece.cut.bounds
     size = piece.cut.width, piece.cut.height
     yield Note("Strip {} × {}, diagonal {}", (*size, math.hypot(*size)))
-    yield Note("near join line {} from the end; seam {} from the upper edge", (-left, top))
+    yield Note("left join line {} from the end; seam {} from the upper edge", (-left, top))
     for guide in piece.guides:
         if guide.kind is LineKind.FOLD:
             yield Note("fold {} from the upper edge", (top - guide.path.bounds[3],))
     marks = ", ".join("{} ({})" for _ in piece.run[1:])
     values = [value for name, x in piece.run[1:] for value in (x, name)]
-    yield Note(f"from the near join line: {marks}", tuple(values))
+    yield Note(f"along the seam from the left join line: {marks}", tuple(values))
+    yield from clip_notes(piece)
+
+
+def clip_notes(piece: Piece) -> Iterator[Note]:
+    """Yield where a strip's allowance is clipped so that it follows the corners, and how deep."""
+    clips = [guide.path for guide in piece.guides if guide.kind is LineKind.CLIP]
+    if not clips:
+        return
+    places = sorted(path.bounds[0] for path in clips)
+    runs = [[places[0]]]
+    for before, place in pairwise(places):
+        if place - before > ONE_RUN:
+            runs.append([])
+        runs[-1].append(place)
+    told = ", ".join("{} from {} to {}" if len(run) > 1 else "one at {}" for run in runs)
+    values: list[float | str] = []
+    for run in runs:
+        values += [str(len(run)), run[0], run[-1]] if len(run) > 1 else run
+    yield Note(f"clip the allowance {{}} deep, evenly: {told}", (clips[0].length, *values))
 
 
 def _rectangle(piece: Piece) -> Iterator[Note]:

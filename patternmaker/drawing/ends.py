@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from patternmaker.cutlist.strike import clip_notes
 from patternmaker.drawing.labels import (
     COLUMN_GAP,
     Context,
@@ -20,6 +21,7 @@ from patternmaker.drawing.pieces import NAMED, STATION_SIZE, lines_of, topstitch
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Box, Line
+from patternmaker.units import with_set_fractions
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -112,7 +114,7 @@ class StripEnds:
 
 def _text(piece: Piece, context: Context) -> Iterator[Row]:
     yield from rows(piece, context)
-    yield Row("Mark along the seam, from the near join:", bold=True)
+    yield Row("Mark along the seam, from the left join line:", bold=True)
     marks = [*piece.run]
     marks += [
         (guide.name, guide.path.segments[0].start.real)
@@ -121,6 +123,8 @@ def _text(piece: Piece, context: Context) -> Iterator[Row]:
     ]
     for name, x in sorted(marks[1:], key=lambda mark: mark[1]):
         yield Row(f"{show(x, context.unit)}   {name}")
+    for note in clip_notes(piece):
+        yield Row(with_set_fractions(note.told(context.unit)).capitalize())
 
 
 def _between(line: Line, begin: float, end: float) -> Line | None:

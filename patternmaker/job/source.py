@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 LARGEST = 1_000_000  # bytes; a job of two hundred seats takes a tenth of it
 LONGEST_LINE = 20_000  # letters; a parser slows down with the square of a key's length
 DEEPEST = 10  # tables within tables; a job takes five
+MEND_TOML = 'mend it at that place; a length with a space or a fraction stands in quotes: "12 1/2"'
 BYTE_ORDER_MARKS = (b"\xef\xbb\xbf", b"\xff\xfe", b"\xfe\xff")
 
 
@@ -82,7 +83,7 @@ def _parsed(text: str, name: str) -> dict[str, object]:
         return _shallow(tomllib.loads(text))
     except tomllib.TOMLDecodeError as fault:
         says = str(fault).replace("{", "(").replace("}", ")")
-        raise _refused(name, f"is broken TOML: {says}", "mend it at that place") from None
+        raise _refused(name, f"is broken TOML: {says}", MEND_TOML) from None
     except RecursionError:
         raise _refused(name, "is nested too deep", "write each table once, plainly") from None
     except ValueError:

@@ -22,6 +22,9 @@ if TYPE_CHECKING:
     from patternmaker.sheets.tiling import Grid, Place, Side
     from patternmaker.writers.pdf import PdfPage
 
+    Sides = tuple[tuple[Side, bool], ...]
+    """The sides on which a sheet is joined, and whether it is trimmed there."""
+
 
 @dataclass(frozen=True)
 class Sheets:
@@ -93,7 +96,7 @@ class _SheetWriter:
 
     def __init__(self, book: PdfBook, sheets: Sheets) -> None:
         self.book, self.sheets = book, sheets
-        self._alike: dict[tuple[Grid, tuple[Side, ...]], str] = {}
+        self._alike: dict[tuple[Grid, Sides], str] = {}
 
     def write(self, each: NumberedPlate, progress: Callable[[int, int], None]) -> None:
         """Write the sheets of one plate."""
@@ -116,7 +119,8 @@ class _SheetWriter:
         clip = (corner.real, corner.imag, corner.real + across, corner.imag + up)
         page.place(form, clip, corner - complex(left, bottom))
         joins = {join.side_of(place): join for join in each.joins_at[place]}
-        page.place(self._form_alike(grid, tuple(sorted(joins))), None, corner)
+        sides = tuple(sorted((side, join.second == place) for side, join in joins.items()))
+        page.place(self._form_alike(grid, sides), None, corner)
         title = " · ".join((self.sheets.drafted.job.name, *each.plate.shows[place]))
         words = [
             *heading(title, f"sheet {number} of {self.sheets.count}", grid),
@@ -125,8 +129,10 @@ class _SheetWriter:
         for word in words:
             word.mapped(1, corner).onto(page)
 
-    def _form_alike(self, grid: Grid, sides: tuple[Side, ...]) -> str:
+    def _form_alike(self, grid: Grid, sides: Sides) -> str:
         if (grid, sides) not in self._alike:
-            drawing = frame(grid, self.sheets.drafted.job.unit) + join_lines(grid, sides)
+            trimmed = [side for side, is_cut in sides if is_cut]
+            lines = join_lines(grid, [side for side, _ in sides], trimmed)
+            drawing = frame(grid, self.sheets.drafted.job.unit) + lines
             self._alike[grid, sides] = self.book.form(drawing, *grid.window_size)
         return self._alike[grid, sides]

@@ -26,6 +26,7 @@ TICK = 1.4  # mm; half the tick at the end of a bar
 SMALL = 2.8  # mm; size of type in the band
 NUMBER = 5.0  # mm; size of a join's number
 ASIDE = 1.6  # mm between a join's line and its number
+TRIM_AT = 0.42  # of the way along the join: beside the number
 NUMBER_AT = 0.36  # of the way along the join: clear of what stands in the middle of a piece
 CROSS = 4.0  # mm; half a registration cross
 NARROW = 3.0  # mm of half an overlap; crosses in the corners of a narrower one leave the sheet
@@ -88,8 +89,8 @@ def shortened(text: str, size: float, room: float) -> str:
     return text.rstrip() + "…"
 
 
-def join_lines(grid: Grid, sides: Iterable[Side]) -> Drawing:
-    """Return the lines and crosses of the joins on some sides of a sheet.
+def join_lines(grid: Grid, sides: Iterable[Side], trimmed: Iterable[Side] = ()) -> Drawing:
+    """Return the lines and crosses of the joins on some sides of a sheet; some are cut along.
 
     The line runs in the middle of the overlap, a cross near either end, where four sheets share it.
     Crosses of two joins that meet there are the same or stand well apart: never nearly the same.
@@ -106,6 +107,7 @@ def join_lines(grid: Grid, sides: Iterable[Side]) -> Drawing:
                 Stroke(Path.through(middle - CROSS * way, middle + CROSS * way), CROSS_PEN)
                 for way in (1, 1j)
             )
+    marks += (_beside(grid, side, "TRIM", SMALL, TRIM_AT) for side in trimmed)
     return Drawing(tuple(marks))
 
 
@@ -125,18 +127,21 @@ def join_number(grid: Grid, side: Side, number: int) -> Letters:
 
     So like number stands beside like number once the two sheets are laid together.
     """
+    return _beside(grid, side, str(number), NUMBER, NUMBER_AT)
+
+
+def _beside(grid: Grid, side: Side, text: str, size: float, share: float) -> Letters:
+    """Return words beside a join's line, on the sheet's own side, a share of the way along it."""
     low, high = _join_line(grid, side)
-    at = low + NUMBER_AT * (high - low)
-    anchor, aside = _BESIDE[side]
-    return Letters(at + aside, str(number), NUMBER, bold=True, anchor=anchor, colour=SLATE)
-
-
-_BESIDE: dict[Side, tuple[Anchor, complex]] = {
-    "left": ("left", complex(ASIDE, -NUMBER * 0.35)),
-    "right": ("right", complex(-ASIDE, -NUMBER * 0.35)),
-    "bottom": ("middle", 1j * ASIDE),
-    "top": ("middle", -1j * (ASIDE + NUMBER * 0.72)),
-}
+    ways: dict[Side, tuple[Anchor, complex]] = {
+        "left": ("left", complex(ASIDE, -size * 0.35)),
+        "right": ("right", complex(-ASIDE, -size * 0.35)),
+        "bottom": ("middle", 1j * ASIDE),
+        "top": ("middle", -1j * (ASIDE + size * 0.72)),
+    }
+    anchor, aside = ways[side]
+    at = low + share * (high - low) + aside
+    return Letters(at, text, size, bold=True, anchor=anchor, colour=SLATE)
 
 
 def proof_triangle(unit: Unit) -> tuple[float, float]:

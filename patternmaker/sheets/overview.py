@@ -104,9 +104,11 @@ class Overview:
         yield heading("Sheets and joins", width)
         count = self.sheet_count
         yield paragraph(
-            f"{count} sheets of {self.stock.paper.name}, and no arrangement could do with fewer "
-            f"than {self.fewest}. Join them in the order of their numbers: like number meets like "
-            f"number, cross on cross."
+            f"{count} sheets of {self.stock.paper.name} (the pieces alone would fill "
+            f"{self.fewest}). Join them in the order of their numbers. Cut each new sheet along "
+            "its dashed line where that says TRIM, lay it to the same line of the sheet already "
+            "there, like number beside like number, cross to cross, and tape. Left and right are "
+            "as one stands in front of the seat."
             if count > 1
             else f"One sheet of {self.stock.paper.name}.",
             width,

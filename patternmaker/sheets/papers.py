@@ -49,7 +49,7 @@ def read_paper(raw: str, unit: Unit) -> Paper:
     if not re.search(r"\d\s*(?:mm|cm|in|m|ft|\")?\s*[x×]\s*\d", raw, re.IGNORECASE):
         names = [paper.name for paper in PAPERS.values()]
         mistake = unknown("paper", raw, names)
-        mistake.mend += ", or write a size such as 600x900mm or 18x24in"
+        mistake.mend = f"{mistake.mend.rstrip('?')}, or a size such as 600x900mm or 18x24in?"
         raise Refusals([mistake], unit)
     try:
         width, height = _sides(raw, unit)

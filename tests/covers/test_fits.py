@@ -92,7 +92,7 @@ def test_edge_that_need_not_stretch_is_passed_over():
 
 def test_edge_that_must_stretch_further_than_its_material_gives_is_warned_of():
     """A 4 in stool in vinyl taken up by 5 %: about 6.8 % where 4 % and 3 % are given."""
-    seat = brief(SMALL, Material(kind="vinyl", take_up=0.05), wrap=10, sewing_open=30)
+    seat = brief(SMALL, Material(kind="vinyl", take_up=0.05), wrap=13, sewing_open=30)
     lines = warnings(seat).splitlines()
     assert [line.split(" must")[0] for line in lines] == [
         "Top, from left to right,",
@@ -119,7 +119,8 @@ def test_tape_within_one_per_cent_is_the_tape():
 def test_tape_that_disagrees_is_told_with_the_width_it_implies():
     assert warnings(brief(tape=1100)) == (
         "The tape round the seam (1100 mm) disagrees with the measured width (320 mm) by 9.42 %: "
-        "it implies a width of 350 mm; the measured width was used"
+        "it implies a width of 350 mm; the measured width was used; measure both again, "
+        'or let the tape win (trust = "round")'
     )
 
 
@@ -162,3 +163,24 @@ def test_rounding_that_leaves_less_than_half_of_the_take_up_is_warned_of():
     lines = warnings(brief(ROUND, Material(kind="vinyl"), round_cut_to=15))
     assert lines.count("it may lie loose") == 2
     assert "it may lie loose" not in warnings(brief(ROUND, Material(kind="vinyl"), round_cut_to=1))
+
+
+def test_tape_that_agrees_is_told():
+    assert "(1010 mm) agrees with the measured width within 0.47 %" in says(brief(tape=1010))
+
+
+def test_a_wrap_too_short_to_staple_is_warned_of():
+    assert "A wrap-under of 10 mm leaves little to staple" in warnings(brief(wrap=10))
+    assert "staple" not in warnings(brief(wrap=13))
+
+
+def test_a_base_far_inside_the_seam_is_warned_of():
+    assert "The base stands 30 mm inside the seam" in warnings(brief(base=ROUND.grown(-30)))
+    assert "inside the seam" not in warnings(brief(base=ROUND.grown(-25)))
+
+
+def test_a_strip_longer_than_the_roll_is_wide_is_warned_of():
+    """54 in cloth: four suppliers of hides count a yard of it so."""
+    assert "seldom gives more than 1371.5 mm" in warnings(brief(BENCH))
+    assert "boxing_longest" not in warnings(brief(ROUND))
+    assert "boxing_longest" not in warnings(brief(BENCH, boxing_longest=2500))

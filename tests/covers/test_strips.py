@@ -65,7 +65,7 @@ def test_spare_is_left_at_the_far_end_past_the_computed_join_line():
     assert panel.cut.bounds[0] == -12
     lines = [join.path.bounds[0] for join in guides(panel, LineKind.JOIN)]
     assert lines == pytest.approx([0, ROUND_LENGTH])
-    assert "75 mm spare at the far end: trim at the join line" in told(panel.notes)
+    assert "75 mm spare at the right end: trim at the join line" in told(panel.notes)
 
 
 def test_lines_of_the_boxing_lie_where_the_drop_puts_them():
@@ -84,7 +84,7 @@ def test_boxing_says_its_allowances():
         "Topstitch 5 mm below the seam",
         "Sew and topstitch lines are gauges: trace neither on the show side",
         "Drop 85 mm, wrap-under 30 mm",
-        "Close the join at the far end last: leave 89 mm unsewn on each side",
+        "Close the join at the right end last: leave 89 mm unsewn on each side",
     ]
 
 
@@ -135,7 +135,7 @@ def test_a_small_seat_leaves_an_eighth_of_its_seam_unsewn_on_each_side():
 
 def test_the_last_panel_says_which_join_is_closed_last():
     front, back = panels(brief(boxing_longest=ROUND_LENGTH - 100))
-    assert "Close the join at the far end last" in told(back.notes)
+    assert "Close the join at the right end last" in told(back.notes)
     assert "Close the join" not in told(front.notes)
 
 

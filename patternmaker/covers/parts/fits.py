@@ -10,6 +10,7 @@ from patternmaker.facts import HAIR
 from patternmaker.pattern.brief import TAKEN
 from patternmaker.pattern.notes import Note, Share
 from patternmaker.pattern.piece import Fit
+from patternmaker.units import MM_PER_INCH
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -21,6 +22,9 @@ if TYPE_CHECKING:
 
 TAPE = 0.01  # of a length; a smaller difference is the tape; common practice, no source
 
+FAR_INSIDE = MM_PER_INCH  # of a base; common practice, no source
+LEAST_WRAP = MM_PER_INCH / 2  # that a row of staples holds; common practice, no source
+
 
 def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
     """Return the report of a seat whose top is sewn along ``sew``."""
@@ -30,12 +34,14 @@ def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
         Note(TAKEN[brief.taken]),
         *_taken_up(brief),
         *(stretch.note for stretch in stretches if stretch.needed > 5e-5),
-        *_tape_sets_size(brief),
+        *_tape_agrees(brief),
         _walked(seams),
     )
     warnings = (
         *_tape(brief),
         *_base(brief),
+        *_wrap(brief),
+        *_long_strip(brief, seams),
         *_rounded_loose(brief),
         *(stretch.warning for stretch in stretches if stretch.is_too_far),
     )
@@ -118,11 +124,34 @@ def _differs(brief: Brief) -> float:
     return 0.0 if brief.measured_round is None else brief.measured_round / brief.taped.length - 1
 
 
-def _tape_sets_size(brief: Brief) -> Iterator[Note]:
-    """Yield that the tape round the seam was used, where no warning says so."""
-    if brief.trusts_round and brief.measured_round and abs(_differs(brief)) < TAPE:
+def _tape_agrees(brief: Brief) -> Iterator[Note]:
+    """Yield what came of the tape round the seam, where no warning says it."""
+    differs = abs(_differs(brief))
+    if brief.measured_round is None or differs >= TAPE:
+        return
+    if not brief.trusts_round:
+        yield Note("The tape round the seam ({}) agrees with the measured width within {}",
+                   (brief.measured_round, Share(differs)))  # fmt: skip
+    else:
         yield Note("The tape round the seam ({}) sets the width: {} instead of {}",
                    (brief.measured_round, brief.outline.width, brief.taped.width))  # fmt: skip
+
+
+def _wrap(brief: Brief) -> Iterator[Note]:
+    """Yield that little is left to be stapled."""
+    if brief.allowances.wrap < LEAST_WRAP:
+        yield Note("A wrap-under of {} leaves little to staple", (brief.allowances.wrap,))
+
+
+def _long_strip(brief: Brief, seams: tuple[Seam, ...]) -> Iterator[Note]:
+    """Yield that the boxing is longer than its material usually gives in one strip."""
+    allowances, material = brief.allowances, brief.material("boxing")
+    longest = max((seam.b.length for seam in seams if seam.a.piece == "top"), default=0.0)
+    strip = longest + 2 * allowances.join + allowances.boxing_spare
+    if allowances.boxing_longest is None and strip > material.known.longest_strip:
+        yield Note("The boxing takes a strip of {}, and {} seldom gives more than {}: say what "
+                   "it gives (boxing_longest), to have it in panels",
+                   (strip, material.title, material.known.longest_strip))  # fmt: skip
 
 
 def _base(brief: Brief) -> Iterator[Note]:
@@ -130,6 +159,9 @@ def _base(brief: Brief) -> Iterator[Note]:
     if brief.base.length > brief.outline.length + HAIR:
         yield Note("The base is {} round, more than the seat at its seam ({}): check both",
                    (brief.base.length, brief.outline.length))  # fmt: skip
+    inside = (brief.outline.width - brief.base.width) / 2
+    if inside > FAR_INSIDE:
+        yield Note("The base stands {} inside the seam: check its measurements", (inside,))
 
 
 def _tape(brief: Brief) -> Iterator[Note]:
@@ -138,7 +170,12 @@ def _tape(brief: Brief) -> Iterator[Note]:
     if brief.measured_round is None or abs(differs) < TAPE:
         return
     implied = brief.taped.width * (1 + differs)
-    won = "that width was used" if brief.trusts_round else "the measured width was used"
+    won = (
+        "that width was used"
+        if brief.trusts_round
+        else "the measured width was used; measure both again, "
+        'or let the tape win (trust = "round")'
+    )
     yield Note(
         "The tape round the seam ({}) disagrees with the measured width ({}) by {}: it implies a "
         "width of {}; " + won,

@@ -259,10 +259,10 @@ class _Panel:
         yield Note("Sew and topstitch lines are gauges: trace neither on the show side")
         yield Note("Drop {}, wrap-under {}", (self.drop, allowances.wrap))
         if self.is_last and allowances.open_at(self.sew.length):
-            yield Note("Close the join at the far end last: leave {} unsewn on each side",
+            yield Note("Close the join at the right end last: leave {} unsewn on each side",
                        (allowances.open_at(self.sew.length),))  # fmt: skip
         if self.spare:
-            yield Note("{} spare at the far end: trim at the join line", (self.spare,))
+            yield Note("{} spare at the right end: trim at the join line", (self.spare,))
 
 
 def _level(left: float, right: float, y: float) -> Path:
