@@ -262,8 +262,9 @@ def test_panels_are_walked_on_from_join_to_join():
 def test_strip_too_short_for_the_front_panel_is_refused_with_what_it_takes():
     assert objections(brief(BENCH, boxing_longest=1500)) == [
         (
-            "allowances.boxing_longest: 1500 mm is less than the front panel takes, which is cut "
-            "whole from one back corner to the other (1515.327 mm); find a longer strip"
+            "allowances.boxing_longest: 1500 mm is less than the front panel takes, which is "
+            "whole from one join at the back round the front to the other (1515.327 mm); "
+            "find a longer strip, or sew one up to that length first"
         )
     ]
     assert objections(brief(BENCH, boxing_longest=1515.34)) == []

@@ -97,10 +97,10 @@ def objections(sew: Contour, allowances: Allowances) -> Iterator[Refusal]:
     if allowances.boxing_longest < least - 1e-9:
         yield Refusal(
             "allowances.boxing_longest",
-            "{value} is less than the front panel takes, which is cut whole from one back corner "
-            "to the other ({limit})",
+            "{value} is less than the front panel takes, which is whole from one join at the back "
+            "round the front to the other ({limit})",
             value=allowances.boxing_longest, limit=least, show=LENGTH.show,
-            mend="find a longer strip",
+            mend="find a longer strip, or sew one up to that length first",
         )  # fmt: skip
 
 
