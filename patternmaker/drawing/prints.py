@@ -20,6 +20,11 @@ if TYPE_CHECKING:
 OFF_THE_CUT = 7.0  # mm between a label and the edge of its sheet
 
 
+def title_of(seat: str, piece: str) -> str:
+    """Return what a piece of a seat is called on the sheets that show it."""
+    return f"{seat}: {piece}"
+
+
 @dataclass(frozen=True)
 class Print:
     """A drawing to be put on paper.
@@ -45,7 +50,7 @@ class Print:
     @property
     def title(self) -> str:
         """What it is called on the sheets that show it."""
-        return f"{self.seat}: {self.piece}"
+        return title_of(self.seat, self.piece)
 
     @property
     def width(self) -> float:

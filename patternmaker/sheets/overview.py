@@ -9,6 +9,7 @@ from patternmaker.cutlist.rows import CutRow, Drafted, cut_rows, needs
 from patternmaker.cutlist.strike import by_hand
 from patternmaker.drawing.labels import by, show
 from patternmaker.drawing.looks import MADDER, PENS, SLATE, Pen
+from patternmaker.drawing.prints import title_of
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.drawing.typeface import LINE, wrapped
 from patternmaker.geometry.contour import Path
@@ -36,9 +37,9 @@ if TYPE_CHECKING:
 TITLE = 9.0  # mm; type of the job's name
 LEAD = 3.8  # mm; type of the line below it
 TRIANGLE = Pen(0.3)
-SHARES = (0.18, 0.13, 0.2, 0.07, 0.16, 0.16, 0.1)
+SHARES = (0.17, 0.13, 0.17, 0.06, 0.15, 0.15, 0.09, 0.08)
 KEPT_ROWS = 2  # rows that stay with the head of the cut list
-COLUMNS = ("Seat", "Piece", "Material", "Cut", "Finished", "Cut size", "Area of one")
+COLUMNS = ("Seat", "Piece", "Material", "Cut", "Finished", "Cut size", "Area of one", "Sheets")
 
 
 @dataclass(frozen=True)
@@ -121,7 +122,8 @@ class Overview:
         yield row(COLUMNS, SHARES, width, bold=True, keeps=True)
         rows = cut_rows(self.drafted)
         for i, each in enumerate(rows):
-            yield row(_cells(each, self.unit), SHARES, width, keeps=i < KEPT_ROWS)
+            cells = (*_cells(each, self.unit), self._sheets_of(each))
+            yield row(cells, SHARES, width, keeps=i < KEPT_ROWS)
         yield space(1.5)
         for need in needs(rows):
             if need.kind == "card":
@@ -131,6 +133,17 @@ class Overview:
                 least, most = (area(each, self.unit) for each in need.hides)
                 says += f"; at the usual yield of 50 to 70 %, {least} to {most} of hide"
             yield paragraph(says, width)
+
+    def _sheets_of(self, each: CutRow) -> str:
+        """Return the numbers of the sheets that show a piece, runs of them in short."""
+        title = title_of(each.seat, each.piece.name)
+        numbers = [
+            number
+            for plate in self.plates
+            for number, place in enumerate(plate.plate.sheets, plate.first_sheet)
+            if title in plate.plate.shows[place]
+        ]
+        return in_runs(numbers)
 
     def _fit(self, width: float) -> Iterator[Block]:
         yield heading("Fit report", width)
@@ -156,6 +169,21 @@ class Overview:
             told = "; ".join(with_set_fractions(note.told(self.unit)) for note in notes)
             yield paragraph(title, width, bold=True, keeps=True)
             yield paragraph(f"{told}.", width, indent=4)
+
+
+def in_runs(numbers: Sequence[int]) -> str:
+    """Return rising numbers, each run of them by its first and last.
+
+    >>> in_runs([1, 2, 3, 7, 9, 10])
+    '1–3, 7, 9–10'
+    """
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs)
 
 
 def area(value: float, unit: Unit) -> str:
