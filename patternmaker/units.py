@@ -210,6 +210,23 @@ def _tenths(value: float) -> str:
     return ("-" if value < 0 and count else "") + f"{count / 10:.1f}"
 
 
+def area_in(value: float, unit: Unit) -> tuple[float, str]:
+    """Return an area as it is bought, and its unit: square feet in an inch job, else square metres.
+
+    >>> area_in(2e6, Unit.CM)
+    (2.0, 'm²')
+    """
+    if unit is Unit.IN:
+        return value / (12 * MM_PER_INCH) ** 2, "sq ft"
+    return value / 1e6, "m²"
+
+
+def show_area(value: float, unit: Unit) -> str:
+    """Return an area to be read: two decimals of a square foot, three of a square metre."""
+    figure, name = area_in(value, unit)
+    return f"{figure:.2f} {name}" if unit is Unit.IN else f"{figure:.3f} {name}"
+
+
 def show_rate(value: float, unit: object = None) -> str:
     """Return a rate in per cent.
 

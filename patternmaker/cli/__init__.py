@@ -45,7 +45,7 @@ def _run() -> int:
         return _told(STOPPED, 1)
     except Refusals as refusals:
         return _told(refused(refusals), 2)
-    except OutputFault as fault:
+    except (OutputFault, OSError) as fault:
         return _told(str(fault), 1)
     except Exception as fault:
         if os.environ.get("PATTERNMAKER_TRACE"):

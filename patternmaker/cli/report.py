@@ -6,8 +6,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.cli.tables import plain, table
 from patternmaker.cutlist.rows import CutRow, cut_rows, needs
-from patternmaker.sheets.overview import area
-from patternmaker.units import show_length
+from patternmaker.units import show_area, show_length
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -32,7 +31,9 @@ def _lines(draft: Draft) -> Iterator[str]:
     )
     yield from ("", "Material, without waste")
     for need in needs(rows):
-        yield f"  {need.title}: {area(need.area, job.unit)}"
+        if need.kind == "card":
+            continue
+        yield f"  {need.title}: {show_area(need.area, job.unit)}"
     yield from _fit(draft)
     yield from ("", _sheets(draft), "", "Files")
     yield from (f"  {path}" for path in draft.files)
@@ -43,7 +44,7 @@ def _cells(row: CutRow, unit: Unit) -> tuple[str, ...]:
     finished = _size(row.piece.finished, unit) if row.piece.finished else "-"
     piece = row.piece
     return (row.seat, piece.name, piece.material.title, str(row.count), finished,
-            _size(row.cut_size, unit), area(row.area, unit))  # fmt: skip
+            _size(row.cut_size, unit), show_area(row.area, unit))  # fmt: skip
 
 
 def _size(size: tuple[float, float], unit: Unit) -> str:

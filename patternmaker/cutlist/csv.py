@@ -7,7 +7,7 @@ from io import StringIO
 from typing import TYPE_CHECKING
 
 from patternmaker.cutlist.rows import Drafted, cut_rows
-from patternmaker.units import show_length
+from patternmaker.units import area_in, show_length
 
 if TYPE_CHECKING:
     from patternmaker.cutlist.rows import CutRow
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")  # begin what a spreadsheet runs
 HEADER = ("seat", "piece", "material", "kind", "how many", "finished width", "finished height",
-          "cut width", "cut height", "unit", "area of one, mm2")  # fmt: skip
+          "cut width", "cut height", "unit", "area of one", "unit of area")  # fmt: skip
 
 
 def csv_of(drafted: Drafted) -> bytes:
@@ -30,6 +30,7 @@ def csv_of(drafted: Drafted) -> bytes:
 
 def _cells(each: CutRow, unit: Unit) -> list[str]:
     finished = each.piece.finished
+    area, area_unit = area_in(each.area, unit)
     sizes = [show_length(side, unit, bare=True) for side in each.cut_size]
     return [
         _safe(each.seat),
@@ -40,7 +41,8 @@ def _cells(each: CutRow, unit: Unit) -> list[str]:
         *([show_length(side, unit, bare=True) for side in finished] if finished else ["", ""]),
         *sizes,
         unit.value,
-        f"{each.area:.0f}",
+        f"{area:.4f}",
+        area_unit,
     ]
 
 

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from patternmaker.sheets.papers import Stock
 
 MOST_SHEETS = 500
+CUT_LIST = "cutlist.csv"
 
 
 def _silent(done: int, whole: int) -> None:
@@ -57,7 +58,7 @@ class Draft:
     @property
     def warnings(self) -> tuple[str, ...]:
         """What the whole job must be warned of; each seat's own are in its fit."""
-        return tuple(_unprintable(self.drafted.job))
+        return (*_unprintable(self.drafted.job), *_left_over(self.files))
 
 
 def draft(job: Job, out: Path | None, options: Options) -> Draft:
@@ -91,7 +92,15 @@ def _contents(stem: str, sheets: Sheets, options: Options) -> Iterator[tuple[str
     if options.cut_list:
         from patternmaker.cutlist.csv import csv_of
 
-        yield "cutlist.csv", csv_of(sheets.drafted)
+        yield CUT_LIST, csv_of(sheets.drafted)
+
+
+def _left_over(files: tuple[Path, ...]) -> Iterator[str]:
+    """Yield that a file of an earlier draft still lies beside the ones of this draft."""
+    pdf = files[0]
+    for path in (pdf.with_suffix(".svg"), pdf.with_name(CUT_LIST)):
+        if path not in files and path.exists():
+            yield f"{path} is from an earlier draft: it may not be of these measurements"
 
 
 def _unprintable(job: Job) -> Iterator[str]:

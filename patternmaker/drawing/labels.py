@@ -93,6 +93,11 @@ def fitted(lines: Sequence[Row], room: float, height: float) -> list[Row]:
     return placed
 
 
+def fits(lines: Sequence[Row], room: float, height: float) -> bool:
+    """Return whether a room holds every row of a label, be they set small."""
+    return any(_height(_set(lines, room, scale)) <= height for scale in SCALES)
+
+
 def block(lines: Sequence[Row], middle: complex, room: float, height: float) -> Drawing:
     """Return a label, its lines centred on ``middle`` within a room."""
     placed = fitted(lines, room, height)

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 STATION_SIZE = 3.0  # mm; type of the names at notches
 CLEAR = 1.8  # mm between a line and a name beside it
 CLEAR_OF_CROSS = 13.0  # mm from the middle of a panel
+LEAST_LABEL = 28.0  # mm; a label of a strip lower than this is set in columns
 IN_FROM_JOIN = 30.0  # mm from a strip's join
 NAMED = (LineKind.STAPLE, LineKind.SEWING)
 
@@ -97,7 +98,9 @@ def label_room(piece: Piece) -> Box:
         fold = max(g.path.bounds[1] for g in piece.guides if g.kind is LineKind.FOLD)
         below_names = -topstitch_depth(piece) - STATION_SIZE * 3.5
         right = max(IN_FROM_JOIN, right - IN_FROM_JOIN)
-        return IN_FROM_JOIN, min(fold + CLEAR, below_names), right, below_names
+        if below_names - fold < LEAST_LABEL:  # too shallow: the label crosses the fold
+            return IN_FROM_JOIN, bottom + CLEAR, right, -topstitch_depth(piece) - CLEAR
+        return IN_FROM_JOIN, fold + CLEAR, right, below_names
     middle = complex((left + right) / 2, (bottom + top) / 2)
     aside = 0.31 * piece.cut.width
     return (

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from patternmaker.drawing.ends import StripEnds
-from patternmaker.drawing.labels import Context, Row, block, rows
+from patternmaker.drawing.labels import Context, Row, block, columns, fits, rows, smaller
 from patternmaker.drawing.pieces import label_room, piece_drawing
 from patternmaker.drawing.surface import Drawing, rectangle
 from patternmaker.geometry.contour import Contour
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from patternmaker.geometry.segments import Box
     from patternmaker.pattern.piece import Piece
 
+SMALL, COLUMN = 0.6, 54.0  # size of type, and mm of width, of a label that is set in columns
 OFF_THE_CUT = 7.0  # mm between a label and the edge of its sheet
 
 
@@ -34,7 +35,6 @@ class Print:
         seat: the name of its seat.
         drawing: what is drawn.
         shape: the area that must all be on paper.
-        is_whole: whether the piece is drawn whole, or as its ends.
         label: what is still to be written on it, once it is known where the sheets are cut.
         room: the box in which that may stand.
     """
@@ -43,7 +43,6 @@ class Print:
     seat: str
     drawing: Drawing
     shape: Contour
-    is_whole: bool = True
     label: tuple[Row, ...] = ()
     room: Box = (0.0, 0.0, 0.0, 0.0)
 
@@ -85,6 +84,8 @@ class Print:
 
 def _label(rows: tuple[Row, ...], room: Box) -> Drawing:
     left, bottom, right, top = room
+    if right - left > 2 * COLUMN and not fits(rows, right - left, top - bottom):
+        return columns(smaller(rows, SMALL), left, top, COLUMN, top - bottom)
     middle = complex((left + right) / 2, (bottom + top) / 2)
     return block(rows, middle, max(0.0, right - left), max(0.0, top - bottom))
 
@@ -110,7 +111,7 @@ def print_of(piece: Piece, context: Context, *, whole: bool) -> Print:
         ends = StripEnds(piece, context)
         if ends.saves_paper:
             shape = Contour(rectangle(ends.box).segments)
-            return Print(piece.name, context.seat, ends.drawing(), shape, is_whole=False)
+            return Print(piece.name, context.seat, ends.drawing(), shape)
     return Print(
         piece.name,
         context.seat,

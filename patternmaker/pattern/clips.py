@@ -63,11 +63,13 @@ def _tight_runs(
 
 
 def _spaced(begin: float, end: float, radius: float, allowance: float) -> Iterator[float]:
-    """Yield an even number of places in a run, so that none falls on its middle, or one corner."""
-    if begin == end:
-        yield begin
-        return
+    """Yield places in a run: an even number, so that none falls on its middle where a notch stands.
+
+    A run too short for two clips takes one, as a corner does.
+    """
+    length = end - begin
     spacing = min(FURTHEST, max(NEAREST, OPENS * radius / allowance))
-    count = 2 * math.ceil((end - begin) / (2 * spacing))
+    wanted = math.ceil(length / (2 * spacing))
+    count = 2 * min(wanted, math.floor(length / (2 * NEAREST))) or 1
     for i in range(count):
-        yield begin + (end - begin) * (i + 0.5) / count
+        yield begin + length * (i + 0.5) / count

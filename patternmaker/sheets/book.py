@@ -9,7 +9,7 @@ from patternmaker.drawing.labels import Context
 from patternmaker.drawing.prints import Print, print_of
 from patternmaker.drawing.surface import Drawing
 from patternmaker.sheets.arranging import arranged, fewest_possible
-from patternmaker.sheets.furniture import frame, heading, join_lines, join_number
+from patternmaker.sheets.furniture import blanks, frame, heading, join_lines, join_number
 from patternmaker.sheets.map import NumberedPlate, numbered
 from patternmaker.sheets.overview import Overview
 from patternmaker.writers.pdf import PdfBook
@@ -131,8 +131,8 @@ class _SheetWriter:
 
     def _form_alike(self, grid: Grid, sides: Sides) -> str:
         if (grid, sides) not in self._alike:
-            trimmed = [side for side, is_cut in sides if is_cut]
-            lines = join_lines(grid, [side for side, _ in sides], trimmed)
-            drawing = frame(grid, self.sheets.drafted.job.unit) + lines
+            joined, trimmed = [side for side, _ in sides], [side for side, cut in sides if cut]
+            unit = self.sheets.drafted.job.unit
+            drawing = blanks(grid, joined) + frame(grid, unit) + join_lines(grid, joined, trimmed)
             self._alike[grid, sides] = self.book.form(drawing, *grid.window_size)
         return self._alike[grid, sides]

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from patternmaker.drawing.looks import MIST, SLATE, Pen
-from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke, rectangle
+from patternmaker.drawing.looks import MIST, PAPER, SLATE, Pen
+from patternmaker.drawing.surface import Drawing, Fill, Letters, Mark, Stroke, rectangle
 from patternmaker.drawing.typeface import width
 from patternmaker.geometry.contour import Path
 from patternmaker.units import MM_PER_INCH, Unit
@@ -45,6 +45,24 @@ def bar_length(unit: Unit) -> float:
 def bar_says(unit: Unit) -> str:
     """Return what the scale bars say of themselves."""
     return {Unit.IN: "4 in", Unit.CM: "10 cm", Unit.MM: "100 mm"}[unit]
+
+
+def blanks(grid: Grid, sides: Iterable[Side]) -> Drawing:
+    """Return white under the bars and words of a sheet, where the one beside it shows the same.
+
+    Past the line of a join a sheet only repeats its neighbour, so no line of the pattern is lost.
+    """
+    (across, up), half = grid.window_size, grid.stock.overlap / 2
+    if half < FROM_EDGE + TICK:
+        return Drawing(())
+    edges = {
+        "left": (0, BEGINS - 1, half, up - BEGINS),
+        "bottom": (BEGINS - 1, 0, across - BEGINS + 1, half),
+        "top": (BEGINS - 1, up - half, across - BEGINS + 1, up),
+    }
+    return Drawing(
+        tuple(Fill(rectangle(box), PAPER) for side, box in edges.items() if side in set(sides))
+    )
 
 
 def frame(grid: Grid, unit: Unit) -> Drawing:

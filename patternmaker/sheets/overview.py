@@ -27,7 +27,7 @@ from patternmaker.sheets.flow import (
 )
 from patternmaker.sheets.furniture import bar_says, proof_triangle
 from patternmaker.sheets.map import NumberedPlate, map_blocks
-from patternmaker.units import MM_PER_INCH, Unit, with_set_fractions
+from patternmaker.units import Unit, show_area, with_set_fractions
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -128,9 +128,9 @@ class Overview:
         for need in needs(rows):
             if need.kind == "card":
                 continue
-            says = f"{need.title}: {area(need.area, self.unit)} in all, without waste"
+            says = f"{need.title}: {show_area(need.area, self.unit)} in all, without waste"
             if need.sold_by_area:
-                least, most = (area(each, self.unit) for each in need.hides)
+                least, most = (show_area(each, self.unit) for each in need.hides)
                 says += f"; at the usual yield of 50 to 70 %, {least} to {most} of hide"
             yield paragraph(says, width)
 
@@ -186,13 +186,6 @@ def in_runs(numbers: Sequence[int]) -> str:
     return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs)
 
 
-def area(value: float, unit: Unit) -> str:
-    """Return an area as it is bought: square feet in an inch job, else square metres."""
-    if unit is Unit.IN:
-        return f"{value / (12 * MM_PER_INCH) ** 2:.2f} sq ft"
-    return f"{value / 1e6:.3f} m²"
-
-
 def _cells(each: CutRow, unit: Unit) -> tuple[str, ...]:
     piece = each.piece
     finished = by(*piece.finished, unit) if piece.finished else "–"
@@ -203,7 +196,7 @@ def _cells(each: CutRow, unit: Unit) -> tuple[str, ...]:
         str(each.count),
         finished,
         by(*each.cut_size, unit),
-        area(each.area, unit),
+        show_area(each.area, unit),
     )
 
 

@@ -14,6 +14,7 @@ from patternmaker.job import load_job
 from patternmaker.pattern.piece import LineKind
 from patternmaker.units import Unit
 from tests.contours import ring
+from tests.covers.seats import BENCH, boxed, brief, piece
 from tests.drawing.recorder import Recorder
 from tests.paper.samples import JOBS, SAMPLES
 
@@ -85,11 +86,11 @@ def test_label_says_all_that_a_piece_must_say(piece, context):
 @EACH
 def test_ends_of_a_strip_tell_every_mark_of_its_run(piece, context):
     if not piece.is_strip:
-        assert print_of(piece, context, whole=False).is_whole
+        assert print_of(piece, context, whole=False).shape == piece.cut
         return
     ends = StripEnds(piece, context)
     printed = print_of(piece, context, whole=False)
-    assert printed.is_whole is not ends.saves_paper
+    assert (printed.shape != piece.cut) is ends.saves_paper
     if ends.saves_paper:
         said = " ".join(played(ends.drawing()).text.split())
         for name, x in piece.run[1:]:
@@ -120,3 +121,14 @@ def test_columns_run_from_the_top_and_begin_anew_where_they_are_full():
     ats = [mark.at for mark in marks if isinstance(mark, Letters)]
     assert len({at.real for at in ats}) == 2
     assert min(at.imag for at in ats) >= 50 - 27
+
+
+def test_a_shallow_strip_says_all_that_it_must_though_its_label_crosses_the_fold():
+    seat = brief(BENCH, wrap=10)
+    context = Context("Recital hall", "Organ bench", 1, Unit.MM)
+    printed = print_of(piece(boxed(seat, 15), "boxing"), context, whole=True).placed(
+        0, 0, turned=False
+    )
+    said = " ".join(played(printed.drawing).text.split())
+    for words in ("Boxing: cut", "SHOW SIDE UP", "Drop 15 mm, wrap-under 10 mm"):
+        assert words in said

@@ -57,7 +57,15 @@ def test_no_clip_stands_where_the_corner_is_notched():
 def test_clips_stay_a_quarter_inch_to_an_inch_apart():
     tight = RoundedRectangle(width=400, depth=300, corner=5).contour()
     run = clips(tight, 12, convex=True)
-    assert len(run) == 4 * 2  # a quarter turn of 7.85 mm takes no more at 1/4 in
+    assert len(run) == 4  # a quarter turn of 7.85 mm has no room for two at 1/4 in
     wide = Circle(diameter=140).contour()
     gaps = [b - a for a, b in pairwise(clips(wide, 12, convex=True))]
     assert len(gaps) + 1 == 2 * math.ceil(math.pi * 140 / 2 / (IN / 8 * 70 / 12))
+
+
+@pytest.mark.parametrize("corner", [0.01, 0.5, 1, 3, 5, 8, 10, 15, 20, 30, 45, 70])
+def test_clips_never_crowd_however_tight_the_corner(corner):
+    seat = RoundedRectangle(width=400, depth=380, corner=corner).contour()
+    places = clips(seat, 12, convex=True)
+    assert len(places) >= 4
+    assert min(b - a for a, b in pairwise(places)) >= IN / 4

@@ -3,11 +3,13 @@
 from collections.abc import Iterable, Iterator
 
 import pytest
+import shapely
 
-from patternmaker.drawing.surface import Letters, Mark, Stroke
+from patternmaker.drawing.surface import Fill, Letters, Mark, Stroke
 from patternmaker.drawing.typeface import width
 from patternmaker.sheets.furniture import (
     bar_length,
+    blanks,
     frame,
     heading,
     join_lines,
@@ -16,7 +18,7 @@ from patternmaker.sheets.furniture import (
     shortened,
 )
 from patternmaker.sheets.papers import LEAST_LONG, LEAST_SHORT, Margins, Paper, Stock
-from patternmaker.sheets.tiling import Grid
+from patternmaker.sheets.tiling import Grid, Side
 from patternmaker.units import Unit
 from tests.sheets.prints import A4
 
@@ -114,3 +116,29 @@ def test_crosses_of_a_corner_are_one_or_stand_well_apart(overlap):
     for one in middles:
         for two in middles:
             assert abs(one - two) < 1e-6 or abs(one - two) > 6
+
+
+def white(grid: Grid, place: tuple[int, int], sides: Iterable[Side]) -> list[shapely.Polygon]:
+    """Return what is blanked on the sheet at a place, as it lies on the plate."""
+    left, bottom, *_ = grid.window(place)
+    fills = [mark for mark in blanks(grid, sides).marks if isinstance(mark, Fill)]
+    return [shapely.box(*fill.path.mapped(1, complex(left, bottom)).bounds) for fill in fills]
+
+
+@pytest.mark.parametrize("landscape", [False, True])
+@pytest.mark.parametrize(
+    ("side", "beside"), [("left", (0, 1)), ("bottom", (1, 0)), ("top", (1, 2))]
+)
+def test_white_under_bars_and_words_hides_nothing_that_the_sheet_beside_does_not_show(
+    landscape, side, beside
+):
+    """The middle one of nine sheets: what is blanked on a side is shown beside it, unblanked."""
+    grid = Grid(A4, landscape, 3, 3)
+    (hidden,) = white(grid, (1, 1), [side])
+    window = shapely.box(*grid.window(beside))
+    shown = window - shapely.union_all(white(grid, beside, ["left", "bottom", "top"]))
+    assert shown.covers(hidden)
+
+
+def test_no_white_where_no_sheet_is_joined():
+    assert blanks(Grid(A4, landscape=False, columns=3, rows=3), []).marks == ()

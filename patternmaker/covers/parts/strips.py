@@ -11,7 +11,7 @@ from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.contour import Path
-from patternmaker.pattern.clips import SHORT_OF_SEAM, clips
+from patternmaker.pattern.clips import NEAREST, SHORT_OF_SEAM, clips
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Notch, Piece
 from patternmaker.pattern.stations import corner_names, slits_at
@@ -210,7 +210,7 @@ class _Panel:
             guides=tuple(self._guides()),
             notches=tuple(self._notch(stop, depth) for stop in self.stops),
             edges={edge.name: edge for edge in self._edges()},
-            finished=(self.length, self.drop),
+            finished=(self.length * self.brief.outline.length / self.sew.length, self.drop),
             lay=material.known.lay_boxing,
             notes=tuple(self._notes()),
             arrow=(1j, "SEAT"),
@@ -240,6 +240,8 @@ class _Panel:
         for x in (0.0, self.length):
             yield Guide(LineKind.JOIN, _upright(x, top, self.bottom))
         for x in self._on_it(*clips(self.sew, self.allowances.seam, convex=True)):
+            if not NEAREST < x < self.length - NEAREST:  # the join gives way there by itself
+                continue
             yield Guide(LineKind.CLIP, _upright(x, top, SHORT_OF_SEAM), "clip")
         for name, at in sewing_places(self.sew.length, self.joined, self.allowances):
             for x in self._on_it(at):
