@@ -69,8 +69,10 @@ def _number(text: str) -> float:
     whole, _, fraction = text.replace("-", " ").rpartition(" ") if "/" in text else ("", "", text)
     if "/" not in text:
         return float(text.replace(",", "."))
-    over, under = (part.strip() for part in fraction.split("/"))
-    return float(whole.strip() or 0) + int(over) / int(under)
+    over, under = (int(part) for part in fraction.split("/"))
+    if whole.strip() and over >= under:  # 14 17/16 is a slip of the pen
+        raise ValueError(text)
+    return float(whole.strip() or 0) + over / under
 
 
 def _tidy(text: str) -> str:
@@ -122,7 +124,10 @@ def _finite(raw: float, unit: Unit) -> float:
 
 def _length(text: str, unit: Unit) -> float:
     if match := _FEET_AND_INCHES.fullmatch(text):
-        return (12 * int(match["feet"]) + _number(match["inches"])) * MM_PER_INCH
+        inches = _number(match["inches"])
+        if inches >= 12:  # more than a foot beside a foot is a slip of the pen too
+            raise ValueError(text)
+        return (12 * int(match["feet"]) + inches) * MM_PER_INCH
     if match := _ONE.fullmatch(text):
         return _number(match["number"]) * (_UNITS[match["unit"]] if match["unit"] else unit.mm)
     raise ValueError(text)

@@ -129,3 +129,9 @@ def test_rate_is_shown_in_per_cent(rate, shown):
 
 def test_only_fractions_are_set_in_small_figures():
     assert with_set_fractions("3 boards, 14 13/16 in") == "3 boards, 14¹³⁄₁₆ in"
+
+
+@pytest.mark.parametrize("slip", ["14 17/16", "3 4/4 in", "1 ft 14 in", "2' 12\""])
+def test_a_slip_of_the_pen_is_no_length(slip):
+    with pytest.raises(Refusal, match="is not a length"):
+        read_length(slip, Unit.IN)

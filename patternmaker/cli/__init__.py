@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import io
 import os
+import signal
 import sys
 
 from patternmaker.errors import OutputFault, Refusals
@@ -16,6 +17,9 @@ STOPPED = "stopped; no file was left half written"
 def main() -> None:
     """Run the program: exit 0 when done, 2 when the input is refused, 1 on any other fault."""
     _open_streams()
+    for name in ("SIGTERM", "SIGHUP"):  # to be told to end is to be stopped as by Ctrl-C
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), signal.default_int_handler)
     code = _run()
     try:
         sys.stdout.flush()

@@ -36,10 +36,23 @@ def _strip(piece: Piece) -> Iterator[Note]:
     for guide in piece.guides:
         if guide.kind is LineKind.FOLD:
             yield Note("fold {} from the upper edge", (top - guide.path.bounds[3],))
-    marks = ", ".join("{} ({})" for _ in piece.run[1:])
-    values = [value for name, x in piece.run[1:] for value in (x, name)]
+    along = marks_along(piece)
+    marks = ", ".join("{} ({})" for _ in along)
+    values = [value for name, x in along for value in (x, name)]
     yield Note(f"along the seam from the left join line: {marks}", tuple(values))
     yield from clip_notes(piece)
+
+
+def marks_along(piece: Piece) -> list[tuple[str, float]]:
+    """Return every mark on the seam of a strip in order: its name, mm from the left join line."""
+    doubles = {notch.name for notch in piece.notches if len(notch.feet) > 1}
+    marks = [(f"{name}, double" if name in doubles else name, x) for name, x in piece.run[1:]]
+    marks += [
+        (guide.name, guide.path.segments[0].start.real)
+        for guide in piece.guides
+        if guide.kind is LineKind.SEWING
+    ]
+    return sorted(marks, key=lambda mark: mark[1])
 
 
 def clip_notes(piece: Piece) -> Iterator[Note]:

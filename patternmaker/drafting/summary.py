@@ -35,7 +35,7 @@ def summary(draft: Draft) -> dict[str, Any]:
 
 
 def _seat(seat: Seat, pattern: Pattern, unit: Unit) -> dict[str, Any]:
-    outline = pattern.outline
+    outline = seat.brief.taped
     return {
         "name": seat.name,
         "make": seat.make,

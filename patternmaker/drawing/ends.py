@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from patternmaker.cutlist.strike import clip_notes
+from patternmaker.cutlist.strike import clip_notes, marks_along
 from patternmaker.drawing.labels import (
     COLUMN_GAP,
     Context,
@@ -115,13 +115,7 @@ class StripEnds:
 def _text(piece: Piece, context: Context) -> Iterator[Row]:
     yield from rows(piece, context)
     yield Row("Mark along the seam, from the left join line:", bold=True)
-    marks = [*piece.run]
-    marks += [
-        (guide.name, guide.path.segments[0].start.real)
-        for guide in piece.guides
-        if guide.kind in NAMED
-    ]
-    for name, x in sorted(marks[1:], key=lambda mark: mark[1]):
+    for name, x in marks_along(piece):
         yield Row(f"{show(x, context.unit)}   {name}")
     for note in clip_notes(piece):
         yield Row(with_set_fractions(note.told(context.unit)).capitalize())

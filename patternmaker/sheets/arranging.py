@@ -31,6 +31,8 @@ if TYPE_CHECKING:
     from patternmaker.sheets.tiling import Place
 
 BETWEEN = 4.0  # mm between two prints on one sheet
+MOST_GAPS = 24  # of a plate that are kept, the largest first
+MOST_OPEN = 16  # plates to which a print may still be added, the latest ones
 MOST_JOINED = 24  # sheets in one plate, unless one print alone takes more
 STROKE = 0.5  # mm kept so that no line is cut off along the edge of the last sheet
 OFF_THE_EDGE = 8.0  # mm kept, where there is room, for the sheet's own bars and words
@@ -58,6 +60,7 @@ class _Plate:
 
     grid: Grid
     prints: list[Print] = field(default_factory=list)
+    gaps: list[Box] = field(default_factory=list)
     shows: dict[Place, list[str]] = field(default_factory=dict)
 
     @classmethod
@@ -79,6 +82,7 @@ class _Plate:
         cells = [self.grid.cell(place) for place in self.grid.places()]
         placed = each.placed(*corner, turned=turned, cells=cells)
         self.prints.append(placed)
+        self.gaps = _gaps(self.grid, self.prints)
         for place in self.grid.needed(placed):
             self.shows.setdefault(place, []).append(each.title)
 
@@ -94,7 +98,7 @@ class _Plate:
                 yield from self._placings_on(grid, each)
 
     def _placings_on(self, grid: Grid, each: Print) -> Iterator[_Placing]:
-        gaps = _gaps(grid, self.prints)
+        gaps = self.gaps if grid == self.grid else _gaps(grid, self.prints)
         for turned in (False, True):
             width, height = (each.height, each.width) if turned else (each.width, each.height)
             for gap in gaps:
@@ -128,8 +132,12 @@ def _gaps(grid: Grid, prints: Iterable[Print]) -> list[Box]:
     for each in prints:
         left, bottom, right, top = each.shape.bounds
         taken = (left - BETWEEN, bottom - BETWEEN, right + BETWEEN, top + BETWEEN)
-        gaps = list(_without(gaps, taken))
+        gaps = sorted(_without(gaps, taken), key=_area, reverse=True)[:MOST_GAPS]
     return gaps
+
+
+def _area(box: Box) -> float:
+    return (box[2] - box[0]) * (box[3] - box[1])
 
 
 def _corners(grid: Grid, gap: Box, width: float, height: float) -> Iterator[tuple[float, float]]:
@@ -155,7 +163,7 @@ def arranged(prints: Sequence[Print], stock: Stock, most_sheets: int) -> tuple[P
         raise _too_many(at_most, most_sheets, "up to ")
     plates: list[_Plate] = []
     for each, grid in sorted(grids, key=lambda pair: (-pair[1].count, -pair[0].shape.area)):
-        ways = [(way, plate) for plate in plates for way in plate.placings(each, grid)]
+        ways = [(way, plate) for plate in plates[-MOST_OPEN:] for way in plate.placings(each, grid)]
         best = min(ways, key=lambda pair: pair[0].cost, default=None)
         if best and best[0].added < grid.count:
             best[1].put(each, best[0])

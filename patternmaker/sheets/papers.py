@@ -49,7 +49,7 @@ def read_paper(raw: str, unit: Unit) -> Paper:
     if not re.search(r"\d\s*(?:mm|cm|in|m|ft|\")?\s*[x×]\s*\d", raw, re.IGNORECASE):
         names = [paper.name for paper in PAPERS.values()]
         mistake = unknown("paper", raw, names)
-        mistake.mend = f"{mistake.mend.rstrip('?')}, or a size such as 600x900mm or 18x24in?"
+        mistake.mend += " (or write a size such as 600x900mm or 18x24in)"
         raise Refusals([mistake], unit)
     try:
         width, height = _sides(raw, unit)
@@ -58,7 +58,9 @@ def read_paper(raw: str, unit: Unit) -> Paper:
     for side in (width, height):
         if not LEAST_SIDE <= side <= LARGEST_SIDE:
             raise Refusals([_wrong_side(side)], unit)
-    return Paper(raw.replace(" ", ""), min(width, height), max(width, height))
+    width, height = sorted((width, height))
+    name = " ".join(raw.split())
+    return Paper(name if re.search(r"[a-wyz\"]", name) else f"{name} {unit}", width, height)
 
 
 def _sides(raw: str, unit: Unit) -> tuple[float, float]:
@@ -112,9 +114,11 @@ class Stock:
         margins = vars(self.margins) | {"overlap": self.overlap}
         for name, value in margins.items():
             if not 0 <= value <= LARGEST_SIDE:
+                less, limit = ("less", 0.0) if value < 0 else ("more", LARGEST_SIDE)
                 yield Refusal(
-                    name if name == "overlap" else f"margin {name}", "{value} is out of bounds",
-                    value=value, mend="make it 0 or more", show=LENGTH.show,
+                    name if name == "overlap" else f"margin {name}",
+                    f"{{value}} is {less} than {{limit}}", value=value, limit=limit,
+                    mend="check the unit", show=LENGTH.show,
                 )  # fmt: skip
                 return
         sizes = [self.window(landscape=False), self.window(landscape=True)]

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from patternmaker.cutlist.strike import by_hand
+from patternmaker.cutlist.strike import by_hand, marks_along
 from patternmaker.materials import Material
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
 from patternmaker.pattern.brief import Brief
@@ -108,8 +108,8 @@ def test_strip_is_struck_by_its_size_lines_and_marks():
         "left join line 12 mm from the end; seam 12 mm from the upper edge",
         "fold 92 mm from the upper edge",
         (
-            "along the seam from the left join line: 251.5 mm (left), 502.5 mm (front), "
-            "754 mm (right), 1005.5 mm (back)"
+            "along the seam from the left join line: 89 mm (start sewing), 251.5 mm (left), "
+            "502.5 mm (front), 754 mm (right), 916.5 mm (stop sewing), 1005.5 mm (back)"
         ),
     ]
 
@@ -128,3 +128,9 @@ def test_clips_of_a_strip_are_told_corner_by_corner():
     told = struck(brief(BENCH, seam=12), "boxing")[-1]
     assert told.count(" from ") == 4
     assert not [note for note in struck(brief(ROUND), "boxing") if "clip" in note]
+
+
+def test_a_double_notch_within_a_panel_is_told_as_double():
+    seat = brief(BENCH, seam=12, boxing_longest=1600)
+    back = next(p for p in boxed(seat).pieces if p.name == "boxing back")
+    assert [name for name, _ in marks_along(back) if "back" in name] == ["back, double"]

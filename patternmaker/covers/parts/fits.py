@@ -159,6 +159,11 @@ def _base(brief: Brief) -> Iterator[Note]:
     if brief.base.length > brief.outline.length + HAIR:
         yield Note("The base is {} round, more than the seat at its seam ({}): check both",
                    (brief.base.length, brief.outline.length))  # fmt: skip
+    elif brief.base.width > brief.outline.width + HAIR or brief.base.height > (
+        brief.outline.height + HAIR
+    ):
+        yield Note("The base is {} by {}, larger one way than the seat at its seam: check both",
+                   (brief.base.width, brief.base.height))  # fmt: skip
     inside = (brief.outline.width - brief.base.width) / 2
     if inside > FAR_INSIDE:
         yield Note("The base stands {} inside the seam: check its measurements", (inside,))
