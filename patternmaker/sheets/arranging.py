@@ -49,9 +49,12 @@ class _Placing:
     spread: int
 
     @property
-    def cost(self) -> tuple[int, int, int]:
-        """What makes one placing better than another: fewer sheets, then fewer joins through it."""
-        return self.added, self.spread, self.grid.count
+    def cost(self) -> tuple[int, int, bool, int]:
+        """What makes one placing better than another.
+
+        Fewer sheets; then fewer joins through it; then standing clear of the bars at the edge.
+        """
+        return self.added, self.spread, min(self.corner) < OFF_THE_EDGE, self.grid.count
 
 
 @dataclass
@@ -141,10 +144,11 @@ def _area(box: Box) -> float:
 
 
 def _corners(grid: Grid, gap: Box, width: float, height: float) -> Iterator[tuple[float, float]]:
-    """Yield places for a print in a gap: its corner, and where sheets begin within it."""
+    """Yield places for a print in a gap: its corner, off the edge, and where sheets begin."""
     left, bottom, right, top = gap
-    lefts = {left, *(x for i in range(grid.columns) if (x := grid.window((i, 0))[0]) > left)}
-    bottoms = {bottom, *(y for i in range(grid.rows) if (y := grid.window((0, i))[1]) > bottom)}
+    windows = [grid.window((i, i)) for i in range(max(grid.columns, grid.rows))]
+    lefts = {x for x in (left, OFF_THE_EDGE, *(w[0] for w in windows)) if x >= left}
+    bottoms = {y for y in (bottom, OFF_THE_EDGE, *(w[1] for w in windows)) if y >= bottom}
     for x in sorted(lefts):
         for y in sorted(bottoms):
             if x + width <= right + SLIVER and y + height <= top + SLIVER:
