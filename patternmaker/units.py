@@ -44,6 +44,7 @@ _UNITS = {
     "feet": 12 * MM_PER_INCH,
 }  # fmt: skip
 _NUMBER = r"\d+\s*[- ]\s*\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:[.,]\d+)?|[.,]\d+"
+_FRACTION = re.compile(r"(\d{1,9})/(\d{1,9})(?!\d)")
 _FEET_AND_INCHES = re.compile(
     rf"(?P<feet>\d+)\s*(?:'|ft|foot|feet)\s*(?P<inches>{_NUMBER})\s*(?:\"|in|inch|inches)?"
 )
@@ -70,8 +71,6 @@ def _number(text: str) -> float:
     if "/" not in text:
         return float(text.replace(",", "."))
     over, under = (int(part) for part in fraction.split("/"))
-    if whole.strip() and over >= under:  # 14 17/16 is a slip of the pen
-        raise ValueError(text)
     return float(whole.strip() or 0) + over / under
 
 
@@ -105,6 +104,11 @@ def read_length(raw: object, unit: Unit) -> float:
         raise Refusal(
             "", "{value} could be a decimal or thousands", value=repr(raw),
             mend="write 1.25 or 1250, without the comma",
+        )  # fmt: skip
+    if any(int(over) >= int(under) > 0 for over, under in _FRACTION.findall(text)):
+        raise Refusal(
+            "", "{value} has a fraction that is no part of one", value=brief(raw),
+            mend="write the whole number apart, as 2 1/8",
         )  # fmt: skip
     try:
         return sign * _length(text, unit)

@@ -131,7 +131,14 @@ def test_only_fractions_are_set_in_small_figures():
     assert with_set_fractions("3 boards, 14 13/16 in") == "3 boards, 14¹³⁄₁₆ in"
 
 
-@pytest.mark.parametrize("slip", ["14 17/16", "3 4/4 in", "1 ft 14 in", "2' 12\""])
-def test_a_slip_of_the_pen_is_no_length(slip):
+@pytest.mark.parametrize("slip", ["14 17/16", "3 4/4 in", "173/8", "21/8", "1 ft 3/2 in"])
+def test_a_fraction_that_is_no_part_of_one_is_a_slip_of_the_pen(slip):
+    """173/8 for 17 3/8 would else be a seat of 21 5/8 in, without a word."""
+    with pytest.raises(Refusal, match="no part of one; write the whole number apart"):
+        read_length(slip, Unit.IN)
+
+
+@pytest.mark.parametrize("slip", ["1 ft 14 in", "2' 12"])
+def test_a_foot_of_inches_beside_feet_is_a_slip_of_the_pen(slip):
     with pytest.raises(Refusal, match="is not a length"):
         read_length(slip, Unit.IN)

@@ -184,3 +184,10 @@ def test_a_strip_longer_than_the_roll_is_wide_is_warned_of():
     assert "seldom gives more than 1371.5 mm" in warnings(brief(BENCH))
     assert "boxing_longest" not in warnings(brief(ROUND))
     assert "boxing_longest" not in warnings(brief(BENCH, boxing_longest=2500))
+
+
+def test_a_take_up_that_an_old_cover_sets_aside_is_warned_of():
+    own = Material(take_up=0.02)
+    assert "none of the take-up" in warnings(brief(ROUND, own, taken="old cover"))
+    assert "none of the take-up" not in warnings(brief(ROUND, Material(), taken="old cover"))
+    assert "none of the take-up" not in warnings(brief(ROUND, own))

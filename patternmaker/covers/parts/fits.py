@@ -41,6 +41,7 @@ def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
         *_tape(brief),
         *_base(brief),
         *_wrap(brief),
+        *_unused_take_up(brief),
         *_long_strip(brief, seams),
         *_rounded_loose(brief),
         *(stretch.warning for stretch in stretches if stretch.is_too_far),
@@ -135,6 +136,14 @@ def _tape_agrees(brief: Brief) -> Iterator[Note]:
     else:
         yield Note("The tape round the seam ({}) sets the width: {} instead of {}",
                    (brief.measured_round, brief.outline.width, brief.taped.width))  # fmt: skip
+
+
+def _unused_take_up(brief: Brief) -> Iterator[Note]:
+    """Yield that a take-up which the job gives is not used, since an old cover has had its own."""
+    top = brief.material("top")
+    given = (top.take_up, top.take_up_across, top.take_up_along)
+    if brief.taken == "old cover" and any(given):
+        yield Note("Measured on the old cover, the top gets none of the take-up that you give")
 
 
 def _wrap(brief: Brief) -> Iterator[Note]:
