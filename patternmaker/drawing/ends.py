@@ -17,7 +17,7 @@ from patternmaker.drawing.labels import (
     smaller,
 )
 from patternmaker.drawing.looks import DIMENSION, PENS
-from patternmaker.drawing.pieces import NAMED, STATION_SIZE, lines_of, topstitch_depth
+from patternmaker.drawing.pieces import STATION_SIZE, lines_of, topstitch_depth
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Box, Line
@@ -26,7 +26,7 @@ from patternmaker.units import with_set_fractions
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from patternmaker.pattern.piece import LineKind, Piece
+    from patternmaker.pattern.piece import Piece
 
 REACH = 32.0  # mm of seam shown at each end
 COLUMN = 54.0  # mm; the width of a column of text between the ends
@@ -93,23 +93,14 @@ class StripEnds:
         return f"{show(self._run, self.context.unit)} from join line to join line"
 
     def _window(self, begin: float, end: float, shift: float) -> Iterator[Mark]:
-        for kind, path in self._all_lines():
+        for kind, path in lines_of(self.piece):
             for segment in path.segments:
                 if isinstance(segment, Line) and (part := _between(segment, begin, end)):
                     yield Stroke(Path((part.mapped(1, shift),)), PENS[kind])
-        for name, x in self._names():
+        for name, x in (self.piece.run[0], *marks_along(self.piece)):
             if begin < x < end:
                 at = complex(x + shift, -self._below_topstitch)
                 yield Letters(at, name, STATION_SIZE, anchor="middle")
-
-    def _all_lines(self) -> Iterator[tuple[LineKind, Path]]:
-        return lines_of(self.piece)
-
-    def _names(self) -> Iterator[tuple[str, float]]:
-        yield from self.piece.run
-        for guide in self.piece.guides:
-            if guide.kind in NAMED:
-                yield guide.name, guide.path.segments[0].start.real
 
 
 def _text(piece: Piece, context: Context) -> Iterator[Row]:

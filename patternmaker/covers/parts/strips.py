@@ -206,7 +206,7 @@ class _Panel:
             self.name,
             "boxing",
             material,
-            self._cut(),
+            self.cut,
             guides=tuple(self._guides()),
             notches=tuple(self._notch(stop, depth) for stop in self.stops),
             edges={edge.name: edge for edge in self._edges()},
@@ -222,7 +222,9 @@ class _Panel:
         feet = tuple(complex(x, self.allowances.seam) for x in places)
         return Notch(stop.name, feet, -1j, depth)
 
-    def _cut(self) -> Contour:
+    @cached_property
+    def cut(self) -> Contour:
+        """The cut line."""
         left, right = -self.allowances.join, self.length + self.allowances.join + self.spare
         top, bottom = self.allowances.seam, self.bottom
         corners = (complex(left, bottom), complex(right, bottom), complex(right, top))
@@ -232,7 +234,7 @@ class _Panel:
         return compass.closed()
 
     def _guides(self) -> Iterator[Guide]:
-        left, _, right, top = self._cut().bounds
+        left, _, right, top = self.cut.bounds
         stitch, fold = -self.allowances.topstitch_at, -self.drop
         yield Guide(LineKind.SEW, Path.through(0, self.length))
         yield Guide(LineKind.TOPSTITCH, _level(0, self.length, stitch))
