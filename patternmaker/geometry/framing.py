@@ -1,0 +1,114 @@
+"""From a ring drawn anywhere to a contour that stands as every seat does.
+
+The middle of its box is at the origin, and the joints ``back``, ``left``, ``front`` and ``right``
+stand where the two middle lines cross the outline, outermost.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from patternmaker.geometry.contour import Contour, joined_bounds
+from patternmaker.geometry.crossings import crossings
+from patternmaker.geometry.segments import Arc, Line, dot
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from patternmaker.geometry.segments import Segment
+
+WAYS = {"back": 1j, "left": -1 + 0j, "front": -1j, "right": 1 + 0j}
+AT_VERTEX = 1e-6  # mm; a middle line that passes a vertex this close crosses there
+_OTHER = {"left": "right", "right": "left", "begins": "ends", "ends": "begins"}
+
+
+class Ring(NamedTuple):
+    """A closed anticlockwise chain, and the vertices that have names, by index of their edge."""
+
+    segments: tuple[Segment, ...]
+    joints: Mapping[str, int]
+
+
+class _Cut(NamedTuple):
+    """A place on a ring: a segment, and the length along it."""
+
+    index: int
+    along: float
+
+
+def middle_of(segments: Sequence[Segment]) -> complex:
+    """Return the middle of the box round a chain."""
+    left, bottom, right, top = joined_bounds(each.bounds for each in segments)
+    return complex((left + right) / 2, (bottom + top) / 2)
+
+
+def framed(segments: Sequence[Segment], joints: Mapping[str, int]) -> Contour:
+    """Return a ring as a contour: its middle at the origin, its first joint ``back``.
+
+    Args:
+        segments: a closed chain, anticlockwise.
+        joints: the named vertices, by the index of the edge that begins there.
+    """
+    middle = middle_of(segments)
+    moved = [each.mapped(1, -middle) for each in segments]
+    cuts = {name: _crossed(moved, way) for name, way in WAYS.items()}
+    names = {name: _Cut(index % len(moved), 0.0) for name, index in joints.items()}
+    return _begun_at(cuts["back"], moved, {**cuts, **names})
+
+
+def _crossed(segments: Sequence[Segment], way: complex) -> _Cut:
+    """Return where the line through the origin in direction ``way`` leaves the ring for good."""
+    far = 2 * max(abs(each.start) for each in segments)
+    line = Line(-far * way, far * way)
+    met = [
+        (dot(point, way), -index, point)
+        for index, each in enumerate(segments)
+        for point in crossings(each, line)
+    ]
+    _, minus, point = max(met, key=lambda place: (round(place[0], 6), place[1]))
+    return _at(segments, -minus, point)
+
+
+def _at(segments: Sequence[Segment], index: int, point: complex) -> _Cut:
+    if abs(point - segments[index].start) < AT_VERTEX:
+        return _Cut(index, 0.0)
+    if abs(point - segments[index].end) < AT_VERTEX:
+        return _Cut((index + 1) % len(segments), 0.0)
+    return _Cut(index, segments[index].along(point))
+
+
+def _begun_at(first: _Cut, segments: Sequence[Segment], named: Mapping[str, _Cut]) -> Contour:
+    """Return the ring cut at its named places, beginning at one of them."""
+    places = sorted({*named.values(), *(_Cut(i, 0.0) for i in range(len(segments)))})
+    start = places.index(first)
+    places = [*places[start:], *places[:start]]
+    parts = [_part(segments, *pair) for pair in zip(places, [*places[1:], first], strict=True)]
+    index = {place: i for i, place in enumerate(places)}
+    joints = {name: index[place] for name, place in named.items()}
+    return Contour(tuple(parts), dict(sorted(joints.items(), key=lambda joint: joint[1])))
+
+
+def _part(segments: Sequence[Segment], begin: _Cut, end: _Cut) -> Segment:
+    segment = segments[begin.index]
+    stop = end.along if end.index == begin.index and end.along > begin.along else segment.length
+    if begin.along == 0.0 and stop == segment.length:
+        return segment
+    return segment.cut(begin.along, stop)
+
+
+def mirrored(ring: Ring) -> Ring:
+    """Return the mirror image of a ring, left for right, anticlockwise again."""
+    count = len(ring.segments)
+    segments = tuple(_flipped(each).reversed() for each in reversed(ring.segments))
+    joints = {_renamed(name): (count - index) % count for name, index in ring.joints.items()}
+    return Ring(segments, joints)
+
+
+def _flipped(segment: Segment) -> Segment:
+    if isinstance(segment, Line):
+        return Line(-segment.start.conjugate(), -segment.end.conjugate())
+    return Arc(-segment.centre.conjugate(), -segment.start.conjugate(), -segment.sweep)
+
+
+def _renamed(name: str) -> str:
+    return " ".join(_OTHER.get(word, word) for word in name.split(" "))

@@ -1,0 +1,179 @@
+"""Rounding the corners of a ring, as a draughtsman does: by an arc that touches both sides.
+
+The centre of the arc is where the lines meet that run beside both sides at the distance of its
+radius; the arc begins and ends at the feet of that centre on the sides. It serves lines and arcs,
+and corners that turn in as well as out.
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from typing import TYPE_CHECKING, NamedTuple
+
+from patternmaker.errors import Refusal
+from patternmaker.facts import HAIR, LENGTH
+from patternmaker.geometry.crossings import crossings
+from patternmaker.geometry.framing import Ring
+from patternmaker.geometry.segments import Arc, Line
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from patternmaker.geometry.segments import Segment
+
+TOUCH = 1e-7  # mm; arcs whose ends lie closer follow each other
+HALVINGS = 40  # of the search for the largest radius that fits
+FINE = 0.1  # mm; that radius is told to this, rounded down
+
+
+class _Place(NamedTuple):
+    """A place on the ring: a segment by its index, which may run past the last, and along it."""
+
+    index: int
+    along: float
+
+
+class _Fillet(NamedTuple):
+    """The arc that rounds a corner, and where it leaves one side and meets the other."""
+
+    arc: Arc
+    begin: _Place
+    end: _Place
+
+
+def rounded(ring: Ring, radii: Mapping[str, float]) -> Ring:
+    """Return a ring with its named corners rounded; a radius under a hair leaves one sharp.
+
+    A corner becomes three joints: where its arc begins, its middle, and where it ends.
+
+    Raises:
+        Refusal: if an arc doesn't fit; the field is the corner's name, the limit what would fit.
+    """
+    fillets = _fillets(ring, radii)
+    if wrong := _overlong(ring, fillets):
+        raise _does_not_fit(ring, radii, wrong)
+    return _joined(ring, fillets)
+
+
+def _fillets(ring: Ring, radii: Mapping[str, float]) -> dict[str, _Fillet | None]:
+    """Return the fillet of each corner in order round the ring: None where none can be struck."""
+    wanted = {name: radius for name, radius in radii.items() if radius >= HAIR}
+    ordered = sorted(wanted, key=lambda name: ring.joints[name])
+    return {name: _fillet(ring, ring.joints[name], wanted[name]) for name in ordered}
+
+
+def _fillet(ring: Ring, corner: int, radius: float) -> _Fillet | None:
+    """Return the arc nearest to the corner that touches the sides before and after it."""
+    segments, count = ring.segments, len(ring.segments)
+    arrive = segments[corner - 1].tangent(segments[corner - 1].length)
+    turn = cmath.phase(segments[corner].tangent() / arrive)
+    by = -math.copysign(radius, turn)
+    for back, on in _outward(count):
+        before, after = segments[corner - 1 - back], segments[(corner + on) % count]
+        for centre in _centres(before, after, by):
+            way_in, way_out = _foot(before, centre), _foot(after, centre)
+            sweep = cmath.phase((way_out - centre) / (way_in - centre))
+            if sweep * turn > 0:
+                begin = _Place(corner - 1 - back, before.along(way_in))
+                end = _Place(corner + on, after.along(way_out))
+                return _Fillet(Arc(centre, way_in, sweep), begin, end)
+    return None
+
+
+def _outward(count: int) -> Iterator[tuple[int, int]]:
+    """Yield pairs of steps away from a corner, the nearest first."""
+    for both in range(count - 1):
+        for back in range(both + 1):
+            yield back, both - back
+
+
+def _centres(before: Segment, after: Segment, by: float) -> Iterator[complex]:
+    if all(_bears(each, by) for each in (before, after)):
+        yield from crossings(before.grown(by), after.grown(by))
+
+
+def _bears(segment: Segment, by: float) -> bool:
+    """Return whether a side has a parallel at that distance."""
+    return isinstance(segment, Line) or segment.radius + math.copysign(by, by * segment.sweep) > 0
+
+
+def _foot(segment: Segment, centre: complex) -> complex:
+    return segment.point(segment.along(centre))
+
+
+def _overlong(ring: Ring, fillets: Mapping[str, _Fillet | None]) -> str | None:
+    """Return the name of a corner whose arc finds no room, or None."""
+    count = len(ring.segments)
+    known = [(name, fillet) for name, fillet in fillets.items() if fillet]
+    for name, fillet in fillets.items():
+        if fillet is None:
+            return name
+    for i, (name, fillet) in enumerate(known):
+        _, after = known[(i + 1) % len(known)]
+        ahead = after.begin.index + (count if i + 1 == len(known) else 0)
+        gap = ahead - fillet.end.index
+        if gap < 0 or (gap == 0 and after.begin.along < fillet.end.along - TOUCH):
+            return max((name, known[(i + 1) % len(known)][0]), key=lambda n: _radius(fillets, n))
+    return None
+
+
+def _radius(fillets: Mapping[str, _Fillet | None], name: str) -> float:
+    fillet = fillets[name]
+    return fillet.arc.radius if fillet else math.inf
+
+
+def _does_not_fit(ring: Ring, radii: Mapping[str, float], name: str) -> Refusal:
+    fits, fails = 0.0, radii[name]
+    for _ in range(HALVINGS):
+        middle = (fits + fails) / 2
+        works = _overlong(ring, _fillets(ring, {**radii, name: middle})) is None
+        fits, fails = (middle, fails) if works else (fits, middle)
+    return Refusal(
+        name, "{value} is more than the corner has room for ({limit})", value=radii[name],
+        limit=math.floor(fits / FINE) * FINE, show=LENGTH.show,
+        mend="make the radius smaller, or its sides longer",
+    )  # fmt: skip
+
+
+def _joined(ring: Ring, fillets: Mapping[str, _Fillet | None]) -> Ring:
+    """Return the ring with each corner between two places replaced by its arc."""
+    struck = {name: fillet for name, fillet in fillets.items() if fillet}
+    if not struck:
+        return ring
+    count = len(ring.segments)
+    segments: list[Segment] = []
+    joints: dict[str, int] = {}
+    items = list(struck.items())
+    for (name, fillet), (_, after) in zip(items, [*items[1:], items[0]], strict=True):
+        joints[f"{name} begins"] = len(segments)
+        joints[name] = len(segments) + 1
+        joints[f"{name} ends"] = len(segments) + 2
+        half = fillet.arc.length / 2
+        segments += [fillet.arc.cut(0.0, half), fillet.arc.cut(half, fillet.arc.length)]
+        last = _Place(after.begin.index + (count if after is items[0][1] else 0), after.begin.along)
+        for index, part in _between(ring.segments, fillet.end, last):
+            joints |= {kept: len(segments) for kept in _kept(ring, struck, index, part)}
+            segments.append(part)
+    return Ring(tuple(segments), {name: at % len(segments) for name, at in joints.items()})
+
+
+def _between(
+    segments: Sequence[Segment], begin: _Place, end: _Place
+) -> Iterator[tuple[int, Segment]]:
+    """Yield what is left of the ring between two places, each part with its segment's index."""
+    for index in range(begin.index, end.index + 1):
+        segment = segments[index % len(segments)]
+        start = begin.along if index == begin.index else 0.0
+        stop = end.along if index == end.index else segment.length
+        if stop - start > TOUCH:
+            whole = start == 0.0 and stop == segment.length
+            yield index, segment if whole else segment.cut(start, stop)
+
+
+def _kept(ring: Ring, struck: Mapping[str, _Fillet], index: int, part: Segment) -> Iterator[str]:
+    """Yield the joints of the ring that stand where a part begins."""
+    for name, at in ring.joints.items():
+        begins = ring.segments[at].start
+        if name not in struck and at == index % len(ring.segments) and begins == part.start:
+            yield name
