@@ -30,9 +30,9 @@ class Ring(NamedTuple):
 
 
 class _Cut(NamedTuple):
-    """A place on a ring: a segment, and the length along it."""
+    """A place on a ring: an edge, and the length along it."""
 
-    index: int
+    edge: int
     along: float
 
 
@@ -89,8 +89,8 @@ def _begun_at(first: _Cut, segments: Sequence[Segment], named: Mapping[str, _Cut
 
 
 def _part(segments: Sequence[Segment], begin: _Cut, end: _Cut) -> Segment:
-    segment = segments[begin.index]
-    stop = end.along if end.index == begin.index and end.along > begin.along else segment.length
+    segment = segments[begin.edge]
+    stop = end.along if end.edge == begin.edge and end.along > begin.along else segment.length
     if begin.along == 0.0 and stop == segment.length:
         return segment
     return segment.cut(begin.along, stop)

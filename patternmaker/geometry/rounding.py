@@ -28,9 +28,9 @@ FINE = 0.1  # mm; that radius is told to this, rounded down
 
 
 class _Place(NamedTuple):
-    """A place on the ring: a segment by its index, which may run past the last, and along it."""
+    """A place on the ring: an edge by its number, which may run past the last, and along it."""
 
-    index: int
+    edge: int
     along: float
 
 
@@ -111,8 +111,8 @@ def _overlong(ring: Ring, fillets: Mapping[str, _Fillet | None]) -> str | None:
             return name
     for i, (name, fillet) in enumerate(known):
         _, after = known[(i + 1) % len(known)]
-        ahead = after.begin.index + (count if i + 1 == len(known) else 0)
-        gap = ahead - fillet.end.index
+        ahead = after.begin.edge + (count if i + 1 == len(known) else 0)
+        gap = ahead - fillet.end.edge
         if gap < 0 or (gap == 0 and after.begin.along < fillet.end.along - TOUCH):
             return max((name, known[(i + 1) % len(known)][0]), key=lambda n: _radius(fillets, n))
     return None
@@ -151,7 +151,7 @@ def _joined(ring: Ring, fillets: Mapping[str, _Fillet | None]) -> Ring:
         joints[f"{name} ends"] = len(segments) + 2
         half = fillet.arc.length / 2
         segments += [fillet.arc.cut(0.0, half), fillet.arc.cut(half, fillet.arc.length)]
-        last = _Place(after.begin.index + (count if after is items[0][1] else 0), after.begin.along)
+        last = _Place(after.begin.edge + (count if after is items[0][1] else 0), after.begin.along)
         for index, part in _between(ring.segments, fillet.end, last):
             joints |= {kept: len(segments) for kept in _kept(ring, struck, index, part)}
             segments.append(part)
@@ -162,10 +162,10 @@ def _between(
     segments: Sequence[Segment], begin: _Place, end: _Place
 ) -> Iterator[tuple[int, Segment]]:
     """Yield what is left of the ring between two places, each part with its segment's index."""
-    for index in range(begin.index, end.index + 1):
+    for index in range(begin.edge, end.edge + 1):
         segment = segments[index % len(segments)]
-        start = begin.along if index == begin.index else 0.0
-        stop = end.along if index == end.index else segment.length
+        start = begin.along if index == begin.edge else 0.0
+        stop = end.along if index == end.edge else segment.length
         if stop - start > TOUCH:
             whole = start == 0.0 and stop == segment.length
             yield index, segment if whole else segment.cut(start, stop)
