@@ -1,0 +1,1 @@
+"""Contours read from drawings: SVG, DXF and lists of points."""
