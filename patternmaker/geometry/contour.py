@@ -125,7 +125,7 @@ class Contour(Path):
         )
         return tuple(turn if abs(turn) > SMOOTH else 0.0 for turn in turns)
 
-    @property
+    @cached_property
     def is_convex(self) -> bool:
         """Whether it never turns to the right."""
         return all(t >= 0 for t in self.corners) and all(e.sweep >= 0 for e in self.segments)

@@ -207,10 +207,18 @@ class Arc:
 
     def distance(self, point: complex) -> float:
         """Return how far ``point`` lies from it."""
-        way = point - self.centre
-        if way and self.faces(way):
-            return abs(abs(way) - self.radius)
+        if (point == self.centre) or self.faces(point - self.centre):
+            return abs(self.beyond(point))
         return min(abs(point - self.start), abs(point - self.end))
+
+    def beyond(self, point: complex) -> float:
+        """Return how far ``point`` lies outside its circle, negative inside.
+
+        Reckoned from its start, so that it is as good on an arc so flat that its centre is far
+        away: |v + arm| - r = (|v|^2 + 2 v . arm) / (|v + arm| + r).
+        """
+        away, arm = point - self.start, self.start - self.centre
+        return (abs(away) ** 2 + 2 * dot(away, arm)) / (abs(away + arm) + abs(arm))
 
     def along(self, point: complex) -> float:
         """Return the length along it of its point nearest to ``point``."""
