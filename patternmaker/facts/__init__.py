@@ -1,9 +1,10 @@
 """What a field knows about itself, and the one reader that checks fields by it.
 
-A shape, a cover or a table of allowances is a frozen dataclass whose fields are made by
-`length`, `rate`, `count`, `text`, `choice` and `switch`. Each says in a tape user's words what is
-measured, and carries its default and bounds; `at_most` and `at_least` bind fields to each other.
-Constructors, the job file, the help and the tests' strategies are all driven by these facts.
+A shape, a cover or a table of allowances is a frozen dataclass whose fields are made by `length`,
+`rate`, `angle`, `count`, `text`, `choice`, `switch`, `rows` and `file`. Each says in a tape user's
+words what is measured, and carries its default and bounds; `at_most` and `at_least` bind fields to
+each other. Constructors, the job file, the help and the tests' strategies are all driven by these
+facts.
 
 >>> @measured
 ... class Board(Measured):
@@ -23,30 +24,39 @@ from patternmaker.facts.fields import (
     Fact,
     Limit,
     Measured,
+    angle,
     at_least,
     at_most,
     both,
     choice,
     count,
     facts_of,
+    file,
     length,
     measured,
     mistakes,
     rate,
+    rows,
     switch,
     text,
     unknown,
 )
 from patternmaker.facts.quantities import (
+    ANGLE,
     COUNT,
+    FILE,
     LENGTH,
     RATE,
     SWITCH,
     TEXT,
+    Angle,
     Count,
+    File,
+    Found,
     Length,
     Quantity,
     Rate,
+    Rows,
     Switch,
     Text,
 )
@@ -54,16 +64,21 @@ from patternmaker.facts.reading import Reading
 from patternmaker.facts.registry import Registry
 
 __all__ = [
+    "ANGLE",
     "COUNT",
+    "FILE",
     "HAIR",
     "LENGTH",
     "LONGEST",
     "RATE",
     "SWITCH",
     "TEXT",
+    "Angle",
     "Count",
     "Default",
     "Fact",
+    "File",
+    "Found",
     "Length",
     "Limit",
     "Measured",
@@ -71,18 +86,22 @@ __all__ = [
     "Rate",
     "Reading",
     "Registry",
+    "Rows",
     "Switch",
     "Text",
+    "angle",
     "at_least",
     "at_most",
     "both",
     "choice",
     "count",
     "facts_of",
+    "file",
     "length",
     "measured",
     "mistakes",
     "rate",
+    "rows",
     "switch",
     "text",
     "unknown",

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, ClassVar, TypeVar, dataclass_transform
 
 from patternmaker.errors import Refusal, Refusals, brief
-from patternmaker.facts.quantities import COUNT, LENGTH, RATE, SWITCH, TEXT
+from patternmaker.facts.quantities import ANGLE, COUNT, FILE, LENGTH, RATE, SWITCH, TEXT, Rows
 from patternmaker.units import MM_PER_INCH, Unit
 
 if TYPE_CHECKING:
@@ -57,12 +57,14 @@ class Fact:
 
     def mistake(self, name: str, value: Any) -> Refusal | None:
         """Return what is wrong with ``value`` on its own, or None."""
-        if value is None or isinstance(value, bool):
+        if value is None or isinstance(value, bool) or self.quantity is FILE:
             return None
         if self.choices and value not in self.choices:
             return unknown(name, value, self.choices)
         if isinstance(value, str):
             return self._text_mistake(name, value)
+        if isinstance(self.quantity, Rows):
+            return self._rows_mistake(name, self.quantity.columns, value)
         if isinstance(value, float) and not math.isfinite(value):
             return Refusal(name, "{value} is not a measurement", value=value, mend="measure again")
         return self._bound_mistake(name, value)
@@ -76,6 +78,20 @@ class Fact:
                 limit=int(self.most), mend="shorten it", show=COUNT.show,
             )  # fmt: skip
         return None
+
+    def _rows_mistake(
+        self, name: str, columns: tuple[str, ...], rows: tuple[tuple[float, ...], ...]
+    ) -> Refusal | None:
+        number = Fact(self.words, COUNT, self.default, self.least, self.most)
+        if wrong := number.mistake(f"{name}, number of rows", len(rows)):
+            return wrong
+        cell = Fact(self.words, LENGTH, self.default, 0.0, LONGEST)
+        mistakes = (
+            cell.mistake(f"{name}, row {i}, {column}", value)
+            for i, row in enumerate(rows, 1)
+            for column, value in zip(columns, row, strict=False)
+        )
+        return next(filter(None, mistakes), None)
 
     def _bound_mistake(self, name: str, value: float) -> Refusal | None:
         for broken, says, limit, mend in (
@@ -142,6 +158,40 @@ def switch(words: str, *, default: bool = False) -> Any:
     return _made(Fact(words, SWITCH, Default(default, default)))
 
 
+def angle(words: str, *, default: float, least: float, most: float) -> Any:
+    """Make a field that holds an angle in degrees."""
+    return _made(Fact(words, ANGLE, Default(default, default), least, most, required=True))
+
+
+def rows(
+    words: str,
+    columns: tuple[str, ...],
+    *,
+    needed: int | None = None,
+    default: Default | None = None,
+    least: int = 0,
+    most: int = 200,
+) -> Any:
+    """Make a field that holds rows of lengths: a tuple of tuples, in millimetres.
+
+    Args:
+        words: what is measured.
+        columns: what each figure of a row is.
+        needed: how many figures every row must have; all of them if not given.
+        default: rows for each system of units; none, and the field may be left away, if not given.
+        least: fewest rows.
+        most: most rows.
+    """
+    quantity = Rows(columns, len(columns) if needed is None else needed)
+    return _made(Fact(words, quantity, default or Default((), ()), least, most,
+                      required=default is not None))  # fmt: skip
+
+
+def file(words: str, *, required: bool = True) -> Any:
+    """Make a field that holds a file as it was found beside the job."""
+    return _made(Fact(words, FILE, Default(None, None), required=required))
+
+
 @dataclass(frozen=True)
 class Limit:
     """A bound on one field that other fields set; ``bound`` takes them by name."""
@@ -193,13 +243,19 @@ class Measured:
     called: ClassVar[str] = ""
     """What a job file calls it, where it is one of several."""
 
+    @classmethod
+    def misfits(cls, values: Mapping[str, Any]) -> Iterator[Refusal]:
+        """Yield what is wrong with values that are good each by itself and within the limits."""
+        del values
+        return iter(())
+
     def __post_init__(self) -> None:
         if wrong := list(mistakes(type(self), vars(self))):
             raise Refusals(wrong)
 
 
 @dataclass_transform(frozen_default=True, kw_only_default=True, field_specifiers=(field, length,
-                     rate, count, text, choice, switch))  # fmt: skip
+                     rate, count, text, choice, switch, angle, rows, file))  # fmt: skip
 def measured(kind: type[T]) -> type[T]:
     """Make a class of facts a frozen dataclass with named fields only."""
     return dataclass(frozen=True, kw_only=True)(kind)
@@ -217,14 +273,19 @@ def facts_of(kind: type[Measured]) -> dict[str, Fact]:
 def mistakes(kind: type[Measured], values: Mapping[str, Any]) -> Iterator[Refusal]:
     """Yield every mistake among ``values``, limits between good fields included."""
     facts = facts_of(kind)
-    good = {}
-    for name, fact in facts.items():
-        if name not in values:
-            continue
-        if wrong := fact.mistake(name, values[name]):
-            yield wrong
-        else:
-            good[name] = values[name]
+    given = {name: values[name] for name in facts if name in values}
+    wrong = {name: facts[name].mistake(name, value) for name, value in given.items()}
+    good = {name: value for name, value in given.items() if wrong[name] is None}
+    found = [mistake for mistake in wrong.values() if mistake]
+    found += _limits_broken(kind, facts, good)
+    yield from found
+    if not found and good.keys() == facts.keys():
+        yield from kind.misfits(good)
+
+
+def _limits_broken(
+    kind: type[Measured], facts: Mapping[str, Fact], good: Mapping[str, Any]
+) -> Iterator[Refusal]:
     for limit in kind.limits:
         if {limit.field, *limit.needs} <= good.keys():
             show = facts[limit.field].quantity.show

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
 from patternmaker.errors import Refusal, brief
+from patternmaker.facts.files import content_of
 from patternmaker.units import read_length, read_rate, show_length_exactly, show_rate
 
 if TYPE_CHECKING:
@@ -120,4 +124,112 @@ class Switch:
         return str(value).lower()
 
 
-LENGTH, RATE, COUNT, TEXT, SWITCH = Length(), Rate(), Count(), Text(), Switch()
+class Angle:
+    """An angle, in degrees inside as well as out."""
+
+    unit = "degrees"
+    doubt = ""
+
+    def read(self, raw: object, unit: Unit) -> float:
+        """Read a number of degrees."""
+        del unit
+        text = raw.strip().removesuffix("°").strip() if isinstance(raw, str) else raw
+        try:
+            value = float(text) if isinstance(text, str | int | float) else math.nan
+        except (ValueError, OverflowError):
+            value = math.nan
+        if isinstance(raw, bool) or not math.isfinite(value):
+            raise Refusal("", "{value} is not an angle", value=brief(raw), mend="write it like 90")
+        return value
+
+    def show(self, value: float, unit: Unit | None) -> str:
+        """Show in degrees."""
+        del unit
+        return f"{value:.6g}°"
+
+
+LENGTH, RATE, COUNT, TEXT, SWITCH, ANGLE = Length(), Rate(), Count(), Text(), Switch(), Angle()
+
+
+@dataclass(frozen=True)
+class Rows:
+    """Rows of lengths, as a table of them is written down; millimetres inside.
+
+    Args:
+        columns: what each column holds, in a word or two.
+        needed: how many of them every row must have; the others may be left away.
+    """
+
+    columns: tuple[str, ...]
+    needed: int
+    unit = "mm, in rows"
+    doubt = ""
+
+    def read(self, raw: object, unit: Unit) -> tuple[tuple[float, ...], ...]:
+        """Read a list of rows; a row of one figure may stand without its brackets."""
+        if not isinstance(raw, list | tuple):
+            raise Refusal("", "{value} is not a list of rows", value=brief(raw), mend=self._mend)
+        return tuple(self._row(row, number, unit) for number, row in enumerate(raw, 1))
+
+    def _row(self, raw: object, number: int, unit: Unit) -> tuple[float, ...]:
+        cells = raw if isinstance(raw, list | tuple) else [raw]
+        if not self.needed <= len(cells) <= len(self.columns):
+            raise Refusal(f"row {number}", "holds {value} figures", value=len(cells),
+                          mend=self._mend)  # fmt: skip
+        return tuple(
+            self._cell(cell, f"row {number}, {name}", unit)
+            for cell, name in zip(cells, self.columns, strict=False)
+        )
+
+    def _cell(self, raw: object, place: str, unit: Unit) -> float:
+        try:
+            return read_length(raw, unit)
+        except Refusal as mistake:
+            raise mistake.at(place) from None
+
+    @property
+    def _mend(self) -> str:
+        must, may = self.columns[: self.needed], self.columns[self.needed :]
+        extra = f", and {' and '.join(may)} where you like" if may else ""
+        return f"write each row as [{', '.join(must)}]{extra}"
+
+    def show(self, value: tuple[tuple[float, ...], ...], unit: Unit | None) -> str:
+        """Show as a job file would write it."""
+        rows = (", ".join(show_length_exactly(cell, unit) for cell in row) for row in value)
+        return f"[{', '.join(f'[{row}]' for row in rows)}]"
+
+
+@dataclass(frozen=True, repr=False)
+class Found:
+    """A file that a job names, as it was found: its name and what is in it."""
+
+    name: str
+    content: bytes
+
+    def __repr__(self) -> str:
+        """Tell its name; what is in it would be too much."""
+        return f"Found({self.name!r})"
+
+
+class File(Text):
+    """A file beside the job; its name outside, what is in it inside."""
+
+    unit = "file"
+
+    def opened(self, name: str, folder: Path | None) -> Found:
+        """Return the file of that name, from the job's folder where the name is relative.
+
+        Raises:
+            Refusal: if it isn't there or can't be read.
+        """
+        path = (folder or Path()) / name
+        return Found(name, content_of(path, LARGEST_FILE, "drawing"))
+
+    def show(self, value: Any, unit: Unit | None) -> str:
+        """Show its name."""
+        del unit
+        return brief(getattr(value, "name", value))
+
+
+LARGEST_FILE = 25_000_000  # bytes; a trace of 200,000 points takes a quarter of it
+FILE = File()

@@ -6,10 +6,12 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from patternmaker.errors import Refusal, brief
 from patternmaker.facts.fields import Measured, facts_of, mistakes, nearest
+from patternmaker.facts.quantities import File
 from patternmaker.units import Unit
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Iterator, Mapping
+    from pathlib import Path
 
     from patternmaker.facts.fields import Fact
 
@@ -22,10 +24,12 @@ class Reading:
     Args:
         unit: of bare numbers. Where it is not known nothing is made, and only those mistakes are
             noted that stand in any unit.
+        folder: in which the files lie that a job names.
     """
 
-    def __init__(self, unit: Unit | None) -> None:
+    def __init__(self, unit: Unit | None, folder: Path | None = None) -> None:
         self.unit = unit
+        self.folder = folder
         self.mistakes: list[Refusal] = []
 
     def note(self, mistake: Refusal, place: str = "") -> None:
@@ -80,7 +84,8 @@ class Reading:
         for name, fact in facts.items():
             try:
                 found = [
-                    _value(fact, name, table, unit) for unit in ([self.unit] if self.unit else Unit)
+                    self._value(fact, name, table, unit)
+                    for unit in ([self.unit] if self.unit else Unit)
                 ]
             except Refusal as mistake:
                 wrong.append(mistake.at(name))
@@ -88,10 +93,16 @@ class Reading:
             if all(each == found[0] for each in found[1:]):
                 yield name, found[0]
 
+    def _value(self, fact: Fact, name: str, table: Mapping[str, object], unit: Unit) -> Any:
+        if name not in table:
+            return _default(fact, unit)
+        value = fact.quantity.read(table[name], unit)
+        if isinstance(fact.quantity, File):
+            return fact.quantity.opened(value, self.folder)
+        return value
 
-def _value(fact: Fact, name: str, table: Mapping[str, object], unit: Unit) -> Any:
-    if name in table:
-        return fact.quantity.read(table[name], unit)
+
+def _default(fact: Fact, unit: Unit) -> Any:
     if fact.required:
         choices = f": {', '.join(fact.choices)}" if fact.choices else ""
         raise Refusal("", "is missing", mend=f"give {fact.words}{choices}")

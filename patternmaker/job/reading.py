@@ -16,6 +16,7 @@ from patternmaker.units import Unit, show_length
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
+    from pathlib import Path
     from typing import TypeVar
 
     from patternmaker.geometry.contour import Contour
@@ -27,13 +28,17 @@ SEAT_TABLES = ("outline", "cover", "base", "material", "allowances")
 WIDEST_DISAGREEMENT = 0.25  # between tape and width; beyond it one of them is mistyped
 
 
-def read_job(tables: Mapping[str, object]) -> Job:
+def read_job(tables: Mapping[str, object], folder: Path | None = None) -> Job:
     """Return the job that the tables of a job file describe.
+
+    Args:
+        tables: as they were read from TOML.
+        folder: in which the files lie that the job names.
 
     Raises:
         Refusals: naming every mistake, by seat and field.
     """
-    reading = Reading(_unit(tables))
+    reading = Reading(_unit(tables), folder)
     facts = reading.read(JobFacts, tables, "", beside=JOB_TABLES)
     seats = _Seats(reading, tables).read()
     if reading.mistakes or facts is None or reading.unit is None:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import stat
 import tomllib
 from typing import TYPE_CHECKING
 
 from patternmaker.errors import Refusal, Refusals
+from patternmaker.facts.files import content_of
 from patternmaker.job.reading import read_job
 
 if TYPE_CHECKING:
@@ -27,7 +27,7 @@ def load_job(path: Path) -> Job:
     Raises:
         Refusals: if it can't be read, or holds mistakes: every one of them.
     """
-    return read_job(_parsed(_text(path), path.name))
+    return read_job(_parsed(_text(path), path.name), path.parent)
 
 
 def _refused(name: str, says: str, mend: str) -> Refusals:
@@ -42,25 +42,9 @@ def _printable(name: str) -> str:
 def _text(path: Path) -> str:
     name = path.name or str(path)
     try:
-        kind = path.stat()
-        if stat.S_ISDIR(kind.st_mode):
-            raise _refused(name, "is a folder", "name the job file in it")
-        if not stat.S_ISREG(kind.st_mode):
-            raise _refused(name, "is not an ordinary file", "save the job as a file and name that")
-        if kind.st_size > LARGEST:
-            raise _refused(
-                name, f"has {kind.st_size:,} bytes, more than {LARGEST:,}", "is it a job file?"
-            )
-        with path.open("rb") as file:
-            raw = file.read(LARGEST + 1)  # it may hold more than it said
-    except FileNotFoundError:
-        raise _refused(name, "is not there", "check the name and the folder") from None
-    except (OSError, ValueError) as fault:
-        reason = getattr(fault, "strerror", None) or "it has no such name"
-        raise _refused(name, f"can't be read: {reason}", "check its name and rights") from None
-    if len(raw) > LARGEST:
-        raise _refused(name, f"has more than {LARGEST:,} bytes", "is it a job file?")
-    return _decoded(raw, name)
+        return _decoded(content_of(path, LARGEST, "job file"), name)
+    except Refusal as mistake:
+        raise Refusals([mistake.at(_printable(name))]) from None
 
 
 def _decoded(raw: bytes, name: str) -> str:
