@@ -13,10 +13,11 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
+from patternmaker.errors import Refusal
 from patternmaker.geometry.contour import Path
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
     from patternmaker.geometry.segments import Segment
 
@@ -90,3 +91,29 @@ class Sketch:
             unit=None if self.unit is None else self.unit * factor,
             marks={name: place * factor for name, place in self.marks.items()},
         )
+
+
+def read_sketch(name: str, content: bytes) -> Sketch:
+    """Return what a file draws.
+
+    Args:
+        name: of the file; its ending says what is in it.
+        content: of the file.
+
+    Raises:
+        Refusal: if it is not what its ending says, is broken, too large, or refers to other files.
+    """
+    from patternmaker.tracing.csv import read_csv
+    from patternmaker.tracing.dxf import read_dxf
+    from patternmaker.tracing.kinds import kind_of
+    from patternmaker.tracing.svg import read_svg
+
+    read: dict[str, Callable[[bytes], Sketch]] = {
+        "SVG": read_svg, "DXF": read_dxf, "points": read_csv,
+    }  # fmt: skip
+    try:
+        return read[kind_of(name, content)](content)
+    except ArithmeticError:
+        raise Refusal(
+            "", "holds numbers too large", mend="check the units and scales in it"
+        ) from None
