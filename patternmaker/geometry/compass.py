@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from patternmaker.geometry.contour import Contour
+from patternmaker.geometry.framing import Ring
 from patternmaker.geometry.segments import Arc, Line
 
 if TYPE_CHECKING:
@@ -44,9 +45,12 @@ class Compass:
             self.at = self._edges[-1].end
         return self
 
+    def ring(self) -> Ring:
+        """Return what was struck as a ring; it must end where it began."""
+        count = len(self._edges)
+        joints = {name: index % count for name, index in self._joints.items()}
+        return Ring(tuple(self._edges), joints)
+
     def closed(self) -> Contour:
         """Return the contour; what was struck last must end where the first edge began."""
-        count = len(self._edges)
-        return Contour(
-            tuple(self._edges), {name: index % count for name, index in self._joints.items()}
-        )
+        return Contour(*self.ring())

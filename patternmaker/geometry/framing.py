@@ -29,6 +29,13 @@ class Ring(NamedTuple):
     joints: Mapping[str, int]
 
 
+def sharp(corners: Mapping[str, complex]) -> Ring:
+    """Return the polygon with these corners, anticlockwise."""
+    points = list(corners.values())
+    sides = zip(points, [*points[1:], points[0]], strict=True)
+    return Ring(tuple(Line(*side) for side in sides), {name: i for i, name in enumerate(corners)})
+
+
 class _Cut(NamedTuple):
     """A place on a ring: an edge, and the length along it."""
 

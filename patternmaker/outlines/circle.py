@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING
 
 from patternmaker.facts import both, length
 from patternmaker.geometry.compass import Compass
-from patternmaker.outlines.registry import Outline, shape
+from patternmaker.outlines.registry import Outline, Taken, shape
 
 if TYPE_CHECKING:
-    from patternmaker.geometry.contour import Contour
+    from collections.abc import Iterator
+
+    from patternmaker.geometry.framing import Ring
 
 
 @shape("circle")
@@ -22,9 +24,13 @@ class Circle(Outline):
 
     diameter: float = length("straight across the middle", default=both(in_=13, mm=330), least=50)
 
-    def contour(self) -> Contour:
+    def struck(self) -> Ring:
         """Return the circle."""
         compass = Compass(0.5j * self.diameter)
-        for joint in ("back", "left", "front", "right"):
-            compass.joint(joint).arc(0, pi / 2)
-        return compass.closed()
+        for _ in range(4):
+            compass.arc(0, pi / 2)
+        return compass.ring()
+
+    def taken(self) -> Iterator[Taken]:
+        """Yield where the diameter is taken."""
+        yield Taken("diameter", complex(-self.diameter / 2), complex(self.diameter / 2))
