@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from contextlib import suppress
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
@@ -60,18 +61,17 @@ class Bezier(NamedTuple):
             ValueError: if it turns on the spot more often.
         """
         hull = self.hull
-        small = spot * max(abs(z - hull[0]) for z in hull)
-        if small == 0:
-            return ()
-        if _is_straight(hull, small):
-            return (Line(hull[0], hull[-1]),)
-        try:
-            return fitted(self._follower(small), 0.0, 1.0, close)
-        except ValueError:
-            if not cusps:
-                raise
-            one, two = self.halves(self._slowest())
-            return one.segments(close, CUSP, cusps - 1) + two.segments(close, CUSP, cusps - 1)
+        size = max(abs(z - hull[0]) for z in hull)
+        off, onward = _lie(hull) if size > close else (0.0, True)
+        if onward and off <= spot * size:
+            return (Line(hull[0], hull[-1]),) if hull[0] != hull[-1] else ()
+        if onward or off > close:
+            with suppress(ValueError):
+                return fitted(self._follower(spot * size), 0.0, 1.0, close)
+        if not cusps:
+            raise ValueError("it turns on the spot too often")
+        one, two = self.halves(self._slowest())
+        return one.segments(close, CUSP, cusps - 1) + two.segments(close, CUSP, cusps - 1)
 
     def _follower(self, small: float) -> Callable[[float], tuple[complex, complex]]:
         """Return a function from a parameter to the point and the direction there."""
@@ -126,14 +126,13 @@ class Bezier(NamedTuple):
         return Bezier(begin, light), Bezier(end, heavy)
 
 
-def _is_straight(hull: tuple[complex, ...], small: float) -> bool:
-    """Return whether control points follow each other along the line from first to last."""
-    chord = hull[-1] - hull[0]
-    if abs(chord) <= small:
-        return False
-    way = chord / abs(chord)
+def _lie(hull: tuple[complex, ...]) -> tuple[float, bool]:
+    """Return how far control points lie off one line, and whether they follow each other on it."""
+    far = max(hull, key=lambda z: abs(z - hull[0])) - hull[0]
+    way = far / abs(far)
+    off = max(abs(cross(z - hull[0], way)) for z in hull)
     steps = [dot(b - a, way) for a, b in pairwise(hull)]
-    return min(steps) >= -small and all(abs(cross(z - hull[0], way)) <= small for z in hull)
+    return off, min(steps) >= -SPOT * abs(far)
 
 
 def _step(row: tuple[Number, ...], t: float) -> tuple[Number, ...]:
