@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING, TypeAlias
 
 import numpy as np
 
-from patternmaker.geometry.contour import SMOOTH
-from patternmaker.geometry.segments import Arc, Segment
+from patternmaker.geometry.contour import SMOOTH, Contour, is_blunt
+from patternmaker.geometry.segments import Arc, Segment, turned
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -106,6 +106,62 @@ class Bodies:
             i = i + block.start
             clear[i[self.distances(points[i], picks[j]) < away[i]]] = False
         return clear
+
+
+@dataclass(frozen=True, eq=False)
+class Tips:
+    """The tips of mitred corners, which reach further than the distance moved.
+
+    Args:
+        corners: the corners themselves.
+        befores: the direction in which the side before each was moved.
+        afters: the direction in which the side after it was moved.
+        blunt: which of them are squared off.
+    """
+
+    corners: Points
+    befores: Points
+    afters: Points
+    blunt: Flags
+
+    @classmethod
+    def of(cls, contour: Contour, by: float) -> Tips:
+        """Return the corners that are mitred when a contour is moved ``by`` mm outward."""
+        turns = [(i, turn) for i, turn in enumerate(contour.corners) if turn * by > 0]
+        afters = [contour.segments[i].tangent() * -1j * math.copysign(1.0, by) for i, _ in turns]
+        befores = [way * turned(-turn) for way, (_, turn) in zip(afters, turns, strict=True)]
+        return cls(
+            np.array([contour.segments[i].start for i, _ in turns], complex),
+            np.array(befores, complex),
+            np.array(afters, complex),
+            np.array([is_blunt(turn) for _, turn in turns], bool),
+        )
+
+    def cover(self, points: Points, distance: float) -> Flags:
+        """Return which points lie inside a tip when the sides have moved by ``distance``."""
+        covered = np.zeros(len(points), bool)
+        nothing = np.zeros(len(self.corners))
+        tips = boxes_of(self.corners, self.corners, nothing + 2 * distance)
+        for i, j in near(boxes_of(points, points, np.zeros(len(points))), tips, 0.0):
+            away, before, after = points[i] - self.corners[j], self.befores[j], self.afters[j]
+            middle = before + after
+            reach = np.maximum(_dot(away, before), _dot(away, after))
+            squared = np.maximum(reach, _dot(away, middle) / np.abs(middle))
+            reach = np.where(self.blunt[j], squared, reach)
+            between = _cross(before, away) * _cross(away, after) > 0
+            between &= _dot(away, middle) > 0
+            covered[i[between & (reach < distance)]] = True
+        return covered
+
+
+def _dot(ones: Points, others: Points) -> Lengths:
+    product: Lengths = (ones.conj() * others).real
+    return product
+
+
+def _cross(ones: Points, others: Points) -> Lengths:
+    product: Lengths = (ones.conj() * others).imag
+    return product
 
 
 def boxes_of(ones: Points, others: Points, more: Lengths) -> Boxes:

@@ -127,11 +127,12 @@ def _corner(
 def _trimmed(contour: Contour, by: float) -> Contour | None:
     """Return the parallel with its loops cut away, or None if it closes up or falls apart."""
     from patternmaker.geometry import trimming
-    from patternmaker.geometry.nearness import Bodies
+    from patternmaker.geometry.nearness import Bodies, Tips
 
     chain, begins = _chain(contour, by)
     parts = [trimming.Part(i, each) for i, each in enumerate(chain)]
-    rings = trimming.rings(parts, Bodies.of(contour.segments), abs(by))
+    bodies, tips = Bodies.of(contour.segments), Tips.of(contour, by)
+    rings = trimming.rings(parts, bodies, tips, abs(by))
     if len(rings) != 1 or trimming.area(rings[0]) < 0 or trimming.touches(rings[0]):
         return None
     places = [part.place for part in rings[0]]

@@ -16,7 +16,7 @@ import numpy as np
 from patternmaker.facts import HAIR
 from patternmaker.geometry.contour import SMOOTH
 from patternmaker.geometry.crossings import crossings
-from patternmaker.geometry.nearness import JOINED, Bodies, near
+from patternmaker.geometry.nearness import JOINED, Bodies, Tips, near
 from patternmaker.geometry.segments import Segment, cross
 
 if TYPE_CHECKING:
@@ -34,12 +34,13 @@ class Part(NamedTuple):
     edge: Segment
 
 
-def rings(chain: Sequence[Part], bodies: Bodies, distance: float) -> list[list[Part]]:
+def rings(chain: Sequence[Part], bodies: Bodies, tips: Tips, distance: float) -> list[list[Part]]:
     """Return the rings of all the parts of a chain that keep their distance.
 
     Args:
         chain: moved edges, in order; places may be missing.
         bodies: the edges before they were moved.
+        tips: the corners that were mitred.
         distance: how far they were moved.
     """
     parts = list(_parts(chain))
@@ -47,6 +48,7 @@ def rings(chain: Sequence[Part], bodies: Bodies, distance: float) -> list[list[P
         return []
     middles = np.array([part.edge.point(part.edge.length / 2) for part in parts])
     clear = bodies.clear(middles, np.full(len(parts), distance - SLACK))
+    clear &= ~tips.cover(middles, distance - SLACK)
     kept = [part for part, keeps in zip(parts, clear.tolist(), strict=True) if keeps]
     found = _joined(kept, JOINED + distance * SMOOTH)
     return [ring for ring in found if abs(area(ring)) > SLIVER]
