@@ -30,7 +30,7 @@ MARKS = ((b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16"), (b"\xef\xbb\xbf", "ut
 _SVG = re.compile(r"<(\w+:)?svg[\s>/]")
 _DXF = re.compile(r"\s*(999[ \t]*\r?\n.*\r?\n\s*)*0[ \t]*\r?\n\s*(SECTION|EOF)\b")
 _MARKUP = re.compile(r"\s*<")
-_NUMBER = re.compile(r"^[ \t]*[-+.]?\d", re.MULTILINE)
+_NUMBER = re.compile(r"(?:^|[\r\n])[ \t]*[-+.]?\d")
 _LOOK = 20_000  # bytes
 
 

@@ -69,7 +69,9 @@ def parsed(content: bytes) -> Element:
     except expat.ExpatError as fault:
         raise _refused("is broken XML: {value}", str(fault), "save it again") from None
     except (LookupError, ValueError):
-        raise _refused("is in an unknown encoding", None, "save it as UTF-8") from None
+        raise _refused(
+            "is in an encoding that is not known here", None, "save it as UTF-8"
+        ) from None
     return builder.root
 
 
@@ -95,6 +97,7 @@ class _Builder:
         self.parser.StartDoctypeDeclHandler = self._doctype
         self.parser.EntityDeclHandler = self._entity
         self.parser.ExternalEntityRefHandler = self._entity
+        self.parser.SkippedEntityHandler = self._entity
         self.parser.ProcessingInstructionHandler = self._instruction
 
     def _start(self, name: str, given: dict[str, str]) -> None:
@@ -140,7 +143,7 @@ class _Builder:
 
     def _entity(self, *told: object) -> int:
         del told
-        raise _refused("declares entities", None)
+        raise _refused("refers to something that is declared elsewhere", None)
 
     def _instruction(self, target: str, data: str) -> None:
         del data
@@ -153,7 +156,7 @@ class _Builder:
             "refers to another file or holds a picture in line {limit}: {value}",
             value=what,
             limit=self.parser.CurrentLineNumber,
-            mend="take that out; only the lines of the drawing itself are read",
+            mend="take that out: only the lines of the drawing itself are read",
         )
 
 

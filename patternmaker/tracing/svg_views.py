@@ -145,6 +145,6 @@ def outermost(element: Element) -> tuple[Affine, View, bool]:
         width = wide if height is None else height * wide / high
     height = width * high / wide if height is None else height
     if min(width, height) <= 0:
-        raise unreadable(element, "width" if width <= 0 else "height")
+        raise unreadable(element, "height" if sides["height"] and height <= 0 else "width")
     inside, view = fit(element, width, height)
     return Affine(0, PX).after(inside), view, says
