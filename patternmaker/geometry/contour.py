@@ -145,6 +145,20 @@ class Contour(Path):
         """Return the length along it at a named joint."""
         return self.stops[self.joints[joint]]
 
+    def nearest(self, point: complex) -> int:
+        """Return the index of the edge nearest to a point.
+
+        No part of an edge is further from its start than it is long, so few need to be measured.
+        """
+        starts = [abs(point - each.start) for each in self.segments]
+        bound = min(starts) + MEETS
+        lengths = (there - here for here, there in pairwise(self.stops))
+        close = [
+            i for i, (far, length) in enumerate(zip(starts, lengths, strict=True))
+            if far - length <= bound
+        ]  # fmt: skip
+        return min(close, key=lambda i: self.segments[i].distance(point))
+
     def outward(self, along: float) -> complex:
         """Return the step from a point on it to the point of its parallel 1 mm further out.
 

@@ -146,7 +146,7 @@ class Tips:
             away, before, after = points[i] - self.corners[j], self.befores[j], self.afters[j]
             middle = before + after
             reach = np.maximum(_dot(away, before), _dot(away, after))
-            squared = np.maximum(reach, _dot(away, middle) / np.abs(middle))
+            squared = np.maximum(reach, _dot(away, middle) / np.maximum(np.abs(middle), WHOLE))
             reach = np.where(self.blunt[j], squared, reach)
             between = _cross(before, away) * _cross(away, after) > 0
             between &= _dot(away, middle) > 0

@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from patternmaker.geometry.contour import Contour
-    from patternmaker.geometry.segments import Segment
 
 CARDINALS = ("back", "left", "front", "right")
 LONG_CORNER = 75.0  # mm of arc; a longer one is notched at both ends; common practice, no source
@@ -114,17 +113,13 @@ def foot(sew: Contour, cut: Contour, along: float, allowance: float) -> complex:
     """
     point = sew.point_at(along)
     square = point + allowance * sew.outward(along)
-    if sew.is_convex or _nearest(cut, square).distance(square) < HAIR:
+    if sew.is_convex or cut.segments[cut.nearest(square)].distance(square) < HAIR:
         return square
-    edge = _nearest(cut, point)
+    edge = cut.segments[cut.nearest(point)]
     return edge.point(edge.along(point))
-
-
-def _nearest(cut: Contour, point: complex) -> Segment:
-    return min(cut.segments, key=lambda edge: edge.distance(point))
 
 
 def _along(cut: Contour, point: complex) -> float:
     """Return the length along the cut line at a point on it."""
-    edge = _nearest(cut, point)
-    return cut.stops[cut.segments.index(edge)] + edge.along(point)
+    index = cut.nearest(point)
+    return cut.stops[index] + cut.segments[index].along(point)
