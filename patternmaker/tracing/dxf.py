@@ -9,6 +9,7 @@ from __future__ import annotations
 import io
 import logging
 import math
+import struct
 from typing import TYPE_CHECKING, Any
 
 from patternmaker.errors import Refusal
@@ -23,22 +24,16 @@ if TYPE_CHECKING:
 
     from patternmaker.tracing.sketch import Sketch
 
-INCH = 25.4
-UNITS = {  # mm, by $INSUNITS; one that measures no seat is not listed
-    1: INCH, 2: 12 * INCH, 4: 1.0, 5: 10.0, 6: 1000.0, 8: INCH / 1e6, 9: INCH / 1000,
-    10: 36 * INCH, 13: 0.001, 14: 100.0,
+UNITS = {  # mm, by $INSUNITS; those that measure no seat are not listed
+    1: 25.4, 2: 304.8, 4: 1.0, 5: 10.0, 6: 1000.0, 8: 25.4e-6, 9: 0.0254, 10: 914.4,
+    13: 0.001, 14: 100.0,
 }  # fmt: skip
 DEEPEST = 16  # blocks within blocks
 MOST = 100_000  # entities drawn, those of blocks counted each time
-BROKEN = (
-    ArithmeticError,
-    AttributeError,
-    LookupError,
-    RuntimeError,
-    TypeError,
-    ValueError,
-    OSError,
-)
+BROKEN = (  # what ezdxf may raise at a file that is, beside its own errors
+    ArithmeticError, AttributeError, LookupError, OSError, RuntimeError, StopIteration, TypeError,
+    ValueError, struct.error,
+)  # fmt: skip
 
 
 def read_dxf(content: bytes) -> Sketch:
@@ -52,7 +47,8 @@ def read_dxf(content: bytes) -> Sketch:
 
     try:
         document = _document(content)
-        unit = UNITS.get(document.header.get("$INSUNITS", 0))
+        told = document.header.get("$INSUNITS", 0) if b"$INSUNITS" in content else 0
+        unit = UNITS.get(told)  # without a header ezdxf would take metres
         walk = _Walk(document)
         walk.draw(document.modelspace(), Affine(unit or 1.0), ())
     except (DXFError, *BROKEN):

@@ -56,7 +56,7 @@ def test_header_may_give_the_unit(header, mm):
         "1,2,left front\n3,4\n5,6, 2nd leg ",
         '1;2;"left front"\n3;4;\n5;6;2nd leg',
         "1 2   left front\n3 4\n5 6 2nd  leg",
-    ],  # fmt: skip
+    ],
 )
 def test_third_column_names_a_place(text):
     marks = read_sketch("seat.csv", text.encode()).marks

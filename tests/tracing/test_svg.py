@@ -22,7 +22,8 @@ def names(body: str) -> list[str]:
 
 
 def test_line_is_called_by_its_id_its_title_or_its_place():
-    body = '<circle r="1"/><path id="leg" d="M0 0h1"/><path d="M0 0h1"><title> left\n arm</title></path>'
+    titled = '<path d="M0 0h1"><title> left\n arm</title></path>'
+    body = '<circle r="1"/><path id="leg" d="M0 0h1"/>' + titled
     assert names(body) == ["circle 1", "leg", "left arm"]
     assert names('<path d="M0 0h1"/><path d="M0 0"/><path d="M0 0h1"/>') == ["path 1", "path 3"]
 
