@@ -2,7 +2,7 @@
 
 import argparse
 
-from tests.bench import pages, start
+from tests.bench import offsets, pages, start
 
 
 def main() -> None:
@@ -11,6 +11,7 @@ def main() -> None:
     parser.add_argument("--sheets", type=int, default=1000, help="how many sheets, about")
     asked = parser.parse_args()
     print(start.report(asked.rounds), flush=True)
+    print(offsets.report(asked.rounds), flush=True)
     print(pages.report(asked.sheets, asked.rounds))
 
 

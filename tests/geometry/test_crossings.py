@@ -41,3 +41,31 @@ def near(points: Iterable[complex]) -> list[tuple[float, float]]:
 def test_crossings(one, two, points):
     assert near(crossings(one, two)) == points
     assert near(crossings(two, one)) == points
+
+
+@pytest.mark.parametrize("radius", [1e5, 1e6, 1e7, 1e9])
+@pytest.mark.parametrize("x", [10.0, 49.0])
+def test_arc_as_good_as_straight_is_crossed_where_its_sagitta_says(radius, x):
+    """y = (50^2 - x^2) / 2 R above its chord, but for terms of R^-3; crossed at right angles."""
+    half = math.asin(50 / radius)
+    flat = Arc(-1j * radius * math.cos(half), 50, 2 * half)
+    height = (50**2 - x**2) / (2 * radius)
+    assert list(crossings(Line(x - 1j, x + 1j), flat)) == [pytest.approx(x + 1j * height, abs=1e-6)]
+
+
+@pytest.mark.parametrize("radius", [1e5, 1e6])
+def test_level_line_crosses_such_an_arc_twice(radius):
+    """Halfway up its sagitta a level line meets it at 50 / sqrt 2 on either side."""
+    half = math.asin(50 / radius)
+    flat = Arc(-1j * radius * math.cos(half), 50, 2 * half)
+    level = 1j * 50**2 / (4 * radius)
+    found = sorted(point.real for point in crossings(Line(level - 60, level + 60), flat))
+    assert found == pytest.approx([-50 / math.sqrt(2), 50 / math.sqrt(2)], abs=1e-3)
+
+
+def test_two_such_arcs_bent_apart_cross_at_their_ends():
+    half = math.asin(50 / 1e6)
+    up = Arc(-1e6j * math.cos(half), 50, 2 * half)
+    down = Arc(1e6j * math.cos(half), -50, 2 * half)
+    found = sorted(point.real for point in crossings(up, down))
+    assert found == pytest.approx([-50, 50], abs=1e-5)

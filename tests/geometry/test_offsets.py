@@ -11,6 +11,7 @@ from patternmaker.geometry.contour import Contour
 from patternmaker.geometry.segments import Arc
 from patternmaker.units import Unit
 from tests.contours import distance, horseshoe, l_shape, polygon, ring, spread
+from tests.waves import chopped, rounded_off, tightest_inner, wavy, wavy_by, with_bay
 
 SQUARE = polygon(0, 100, 100 + 100j, 100j)
 NEEDLE = polygon(0, 400 - 30j, 400 + 30j)
@@ -36,6 +37,16 @@ def keyhole(mouth: float = 40.0) -> Contour:
     compass = Compass(-200 - 200j).line(200 - 200j).line(200 + 200j).line(complex(half, 200))
     compass.line(complex(half, reach)).arc(0, 2 * math.asin(half / 100) - math.tau)
     return compass.line(complex(-half, 200)).line(-200 + 200j).line(-200 - 200j).closed()
+
+
+def dovetail() -> Contour:
+    """Return a block with a recess 10 mm deep, its mouth 104 mm wide, undercut by 20 degrees.
+
+    The tips of its mouth reach tan 55 of the allowance across: they meet at 52 / 1.428 = 36.4 mm.
+    """
+    foot = 52 + 10 * math.tan(math.radians(20))
+    recess = (52 + 0j, foot - 10j, -foot - 10j, -52 + 0j)
+    return polygon(-300 - 300j, 300 - 300j, 300 + 0j, *recess, -300 + 0j)
 
 
 def inner_corner(radius: float = 10.0) -> Contour:
@@ -200,6 +211,10 @@ def test_joint_too_slight_to_be_a_corner_does_not_break_a_wide_parallel():
         (horseshoe(), 30.0, 29.9), (horseshoe(), 31.0, 29.9), (horseshoe(), 300.0, 29.9),
         (horseshoe(), -85.0, 84.9), (keyhole(), 20.0, 19.9), (keyhole(), 21.0, 19.9),
         (keyhole(), 150.0, 19.9), (TAB, -5.0, 4.9), (TAB, -12.0, 4.9),
+        (with_bay(60, 80, 5), 30.0, 29.9), (with_bay(60, 80, 5, mouth=5), 40.0, 29.9),
+        (with_bay(23.9, 80, 5), 12.0, 11.9), (with_bay(20, 80, 10 - 1e-9), 12.0, 9.9),
+        (wavy(200, 0.4, 2), -300.0, 119.9), (wavy(200, 0.1, 7), -250.0, 179.9),
+        (dovetail(), 37.0, 36.4), (dovetail(), 45.0, 36.4), (dovetail(), 80.0, 36.4),
     ],
 )  # fmt: skip
 def test_what_closes_up_is_refused_with_the_largest_step_that_fits(contour, by, fits):
@@ -237,3 +252,83 @@ def test_keyhole_s_nearly_full_turn_keeps_its_distance():
 
 def test_full_turn_of_one_arc_grows():
     assert Contour((Arc(0, 50, math.tau),)).grown(12).length == pytest.approx(math.tau * 62)
+
+
+def test_bay_with_tightly_rounded_inner_corners_is_trimmed_to_sharp_ones():
+    """400 square, 80 deep: a mitre adds 2 d at six corners, the two inner ones take 2 d each."""
+    grown = with_bay(60, 80, 5).grown(12)
+    assert grown.length == pytest.approx(1600 + 160 + 8 * 12)
+    assert ring(grown).is_valid
+
+
+@pytest.mark.parametrize("joint", ["in 4", "out 4"])
+def test_ends_of_a_trimmed_inner_arc_stand_where_wall_and_floor_meet(joint):
+    grown = with_bay(60, 80, 5).grown(12)
+    assert grown.point_at(grown.station(joint)) == pytest.approx(18 + 132j)
+
+
+@pytest.mark.parametrize("by", [12.0, 29.0, 29.9])
+def test_bay_is_followed_until_its_walls_meet(by):
+    """What is left of it: 60 less 2 d wide, always 80 deep, for mouth and floor rise alike."""
+    grown = with_bay(60, 80, 5).grown(by)
+    assert grown.area == pytest.approx((400 + 2 * by) ** 2 - (60 - 2 * by) * 80)
+
+
+@pytest.mark.parametrize("degrees", [30, 60, 89])
+def test_round_bottom_of_a_bay_that_opens_is_trimmed_like_a_sharp_one(degrees):
+    """It opens by so many degrees, so its bottom turns by less than a half turn."""
+    half = 100 * math.tan(math.radians(degrees / 2))
+    bay = (300 + half + 300j, 300 + 200j, 300 - half + 300j)
+    outline = (0, 600, 600 + 300j, *bay, 300j)
+    sharp, blunt = (rounded_off(outline, (0, 0, 0, 0, r, 0, 0)) for r in (0, 4))
+    assert blunt.grown(12).length == pytest.approx(sharp.grown(12).length)
+
+
+def test_shallow_dip_fills_from_its_floor_before_its_walls_meet():
+    """60 mm wide, 11 mm deep, moved by 31: the floor is still 31 mm away, and all of it counts."""
+    grown = with_bay(60, 11, 5, mouth=5).grown(31)
+    assert min(abs(point - 220j) for point in spread(grown, 4000)) < 1
+    assert min(distance(with_bay(60, 11, 5, mouth=5), p) for p in spread(grown)) > 31 - 1e-3
+
+
+@pytest.mark.parametrize("by", [12.0, -12.0])
+def test_outline_of_two_thousand_arcs_is_longer_by_its_turning(by):
+    contour = wavy_by(2000, 200, 0.1, 7)
+    assert tightest_inner(contour) > 12
+    assert contour.grown(by).length == pytest.approx(contour.length + math.tau * by, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("contour", "by"),
+    [
+        (horseshoe(), 12.0), (horseshoe(), -12.0), (wavy(150, 0.1, 5), 60.0),
+        (wavy(150, 0.1, 5), -60.0), (with_bay(130, 80, 5), 60.0), (with_bay(130, 80, 5), -60.0),
+    ],
+)  # fmt: skip
+def test_crumbs_between_the_edges_change_nothing(contour, by):
+    crumbled = chopped(contour, 0.01).grown(by)
+    assert crumbled.length == pytest.approx(contour.grown(by).length, abs=1e-4)
+
+
+@pytest.mark.parametrize("radius", [1e6, 1e8, 3e9])
+@pytest.mark.parametrize("by", [12.0, -12.0, -74.9])
+def test_sides_as_good_as_straight_move_like_straight_ones(radius, by):
+    """Their arcs stand at most 300^2 / 8 R = 0.011 mm off them."""
+    corners = [edge.start for edge in l_shape().segments]
+    sides = zip(corners, [*corners[1:], corners[0]], strict=True)
+    bowed = Contour(tuple(_bowed(one, two, radius) for one, two in sides))
+    straight = l_shape().grown(by)
+    assert bowed.grown(by).length == pytest.approx(straight.length, abs=0.1)
+
+
+def _bowed(one: complex, two: complex, radius: float) -> Arc:
+    """Return an arc of a very large radius that bulges to the right."""
+    half = math.asin(abs(two - one) / 2 / radius)
+    to_centre = 1j * radius * cmath.rect(1, -half) * (two - one) / abs(two - one)
+    return Arc(one + to_centre, one, 2 * half)
+
+
+def test_crossing_of_tips_does_not_leave_loose_ends():
+    """A step lower than the allowance: the tip of its upper corner covers part of the lower."""
+    stairs = polygon(0, 300, 300 + 100j, 200 + 100j, 200 + 105j, 100 + 105j, 100 + 200j, 200j)
+    assert stairs.grown(12).length == pytest.approx(stairs.length + 8 * 12)

@@ -178,3 +178,16 @@ def test_points_of_an_arc_lie_on_it():
         point = BEYOND_HALF.point(along)
         assert abs(point - BEYOND_HALF.centre) == pytest.approx(10)
         assert cmath.phase(point - BEYOND_HALF.centre) % math.tau == pytest.approx(along / 10)
+
+
+@pytest.mark.parametrize("radius", [1e3, 1e6, 1e9])
+def test_distance_from_an_arc_does_not_depend_on_how_far_its_centre_is(radius):
+    arc = Arc(-1j * radius, 0, -100 / radius)
+    middle = arc.point(50)
+    spoke = (middle + 1j * radius) / radius
+    for away in (-2.5, 1e-6, 30):
+        assert arc.distance(middle + away * spoke) == pytest.approx(abs(away), abs=1e-8)
+
+
+def test_centre_of_an_arc_is_a_radius_away_from_it():
+    assert Arc(3 + 4j, 0, math.pi / 2).distance(3 + 4j) == 5
