@@ -76,8 +76,12 @@ class Refusal(PatternmakerError):
     def at(self, place: str) -> Refusal:
         """Return the same mistake, seen from one step further out."""
         field = f"{place}{self.field}" if place.endswith((".", ", ")) else f"{place}.{self.field}"
+        return self.about(field.rstrip("., "))
+
+    def about(self, field: str) -> Refusal:
+        """Return the same mistake, told of another field."""
         return Refusal(
-            field.rstrip("., "),
+            field,
             self.says,
             value=self.value,
             limit=self.limit,
