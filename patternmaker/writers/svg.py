@@ -38,14 +38,14 @@ def svg_file(
 
     width, height = size
     drawing = svgwrite.Drawing(
-        size=(f"{_number(width)}mm", f"{_number(height)}mm"),
-        viewBox=f"0 0 {_number(width)} {_number(height)}",
+        size=(f"{number(width)}mm", f"{number(height)}mm"),
+        viewBox=f"0 0 {number(width)} {number(height)}",
         profile="full",
     )
     drawing.set_desc(title=title)
     for kind, (colour, lines) in groups.items():
         group = drawing.g(
-            id=kind.replace(" ", "-"), fill="none", stroke=_hex(colour), stroke_width=HAIRLINE
+            id=kind.replace(" ", "-"), fill="none", stroke=hex_of(colour), stroke_width=HAIRLINE
         )
         group.set_desc(title=kind)
         for name, path in lines:
@@ -61,8 +61,8 @@ def svg_file(
 def _element(drawing: Any, path: Path, height: float) -> Any:
     circle = as_circle(path) if isinstance(path, Contour) else None
     if circle:
-        centre = _number(circle.centre.real), _number(height - circle.centre.imag)
-        return drawing.circle(center=centre, r=_number(circle.radius))
+        centre = number(circle.centre.real), number(height - circle.centre.imag)
+        return drawing.circle(center=centre, r=number(circle.radius))
     return drawing.path(d=path_data(path, height))
 
 
@@ -70,12 +70,12 @@ def path_data(path: Path, height: float) -> str:
     """Return a path in absolute commands M, L, A and Z (8.3), turned over to run y downward."""
 
     def spot(point: complex) -> str:
-        return f"{_number(point.real)},{_number(height - point.imag)}"
+        return f"{number(point.real)},{number(height - point.imag)}"
 
     data = [f"M{spot(path.segments[0].start)}"]
     for segment in path.segments:
         if isinstance(segment, Arc):
-            radius, large = _number(segment.radius), int(abs(segment.sweep) > 3.141592653589793)
+            radius, large = number(segment.radius), int(abs(segment.sweep) > 3.141592653589793)
             data.append(f"A{radius},{radius} 0 {large} {int(segment.sweep < 0)} "
                         f"{spot(segment.end)}")  # fmt: skip
         else:
@@ -83,10 +83,12 @@ def path_data(path: Path, height: float) -> str:
     return " ".join([*data, "Z"] if isinstance(path, Contour) else data)
 
 
-def _number(value: float) -> str:
+def number(value: float) -> str:
+    """Return a number as it is written: without an exponent, nor a minus before nought."""
     text = f"{value:.{DIGITS}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
 
 
-def _hex(colour: Colour) -> str:
+def hex_of(colour: Colour) -> str:
+    """Return a colour as it is written (4.2)."""
     return "#" + "".join(f"{round(share * 255):02x}" for share in colour)
