@@ -79,13 +79,56 @@ def draft(
 
 @app.command()
 def shapes(
-    units: Annotated[Unit, typer.Option(help="The unit to show defaults in.")] = Unit.MM,
-    json: Annotated[bool, typer.Option("--json", help="List them as JSON.")] = False,
+    name: Annotated[
+        list[str] | None, typer.Argument(help="One of them, to see it whole.", show_default=False)
+    ] = None,
+    units: Annotated[Unit, typer.Option(help="The unit to show lengths in.")] = Unit.MM,
+    json: Annotated[bool, typer.Option("--json", help="Tell it as JSON.")] = False,
+    svg: Annotated[
+        Path | None, typer.Option("--svg", help="Draw it, or all shapes, into this file.")
+    ] = None,
 ) -> None:
-    """List the shapes and covers, with the measurements that each takes."""
-    from patternmaker.cli.shapes import as_data, as_text
+    """List the shapes and covers; of one, show what to measure, and where."""
+    from patternmaker.cli import shape as one
+    from patternmaker.cli import shapes as all_of_them
 
-    _say(json_format.dumps(as_data(), indent=1) if json else as_text(units))
+    known = all_of_them.found(name) if name else None
+    if svg is not None:
+        from patternmaker.cli.drawn import drawn
+
+        _say(f"Drawn: {drawn(known, units, svg)}")
+    elif json:
+        data = one.as_data(known) if known else all_of_them.as_data()
+        _say(json_format.dumps(data, indent=1))
+    else:
+        from patternmaker.cli.braille import takes_braille
+
+        braille = takes_braille(sys.stdout.encoding)
+        _say(one.as_text(known, units, braille=braille) if known else all_of_them.as_text())
+
+
+@app.command()
+def start(
+    shape: Annotated[list[str], typer.Argument(help="The shape of the seat, as shapes lists it.")],
+    out: Annotated[
+        Path | None, typer.Option(help="The file to write; named after the shape if not given.")
+    ] = None,
+    units: Annotated[
+        Unit | None, typer.Option(help="The unit of its lengths; mm if not given.")
+    ] = None,
+    ask: Annotated[
+        bool | None,
+        typer.Option("--ask/--no-ask", help="Ask for the measurements; on a terminal it does."),
+    ] = None,
+    replace: Annotated[bool, typer.Option("--replace", help="Replace an earlier file.")] = False,
+) -> None:
+    """Begin a job: write a job file to fill in, or ask for each measurement."""
+    from patternmaker.cli.start import begun, next_step
+    from patternmaker.cli.terminal import Terminal
+
+    terminal = Terminal(sys.stdin, sys.stdout)
+    talk = terminal if ask or (ask is None and terminal.is_one) else None
+    _say(next_step(begun(shape, units, out, over=replace, talk=talk)))
 
 
 def _say(text: str) -> None:
