@@ -122,7 +122,7 @@ def _clean(at: Points, sharpest: float, *, closed: bool) -> list[tuple[int, comp
     near = _turns(at, 1, 0, closed=closed)
     exact = near.peaks(sharpest, 0)
     found: list[tuple[int, complex, bool]] = []
-    if len(near.at) > 2 * SIDE:
+    if len(at) > 2 * SIDE:
         far = _turns(at, 1, GAP, closed=closed)
         peaks = far.peaks(sharpest, 1 + GAP)
         found = [(i, far.met(i), False) for i in peaks if _stands_between(near.at, i)]

@@ -13,6 +13,9 @@ if TYPE_CHECKING:
     from patternmaker.tracing.thinning import Floats, Points
 
 
+ROUND = 1e-9  # of all; points that lie all round a circle show no way to run
+
+
 class Curve(NamedTuple):
     """A circle or a line.
 
@@ -75,6 +78,8 @@ def curve_along(points: Points) -> Curve:
     _, vectors = np.linalg.eigh(rows @ rows.T)
     a, toward = float(vectors[0, 0]) / (2 * mean**0.5), complex(vectors[1, 0], vectors[2, 0])
     d, steep = -mean * a, abs(toward)
+    if steep < ROUND:
+        return line_along(points)
     root = (steep**2 - 4 * a * d) ** 0.5
     normal = toward / steep
     off = 2 * d / (root + steep)
