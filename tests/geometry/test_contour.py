@@ -8,9 +8,18 @@ from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.contour import Contour, Path, joined_bounds
 from patternmaker.geometry.segments import Arc, Line
 from tests.contours import distance, l_shape, polygon, spread
+from tests.waves import wavy
 
 SQUARE = polygon(0, 100, 100 + 100j, 100j)
 DISC = Contour((Arc(0, 50, math.tau),), {"right": 0})
+
+
+@pytest.mark.parametrize("contour", [l_shape(), DISC, wavy(200, 0.2, 5)])
+def test_nearest_edge_is_the_one_at_the_least_distance(contour):
+    for x in range(-300, 400, 50):
+        for point in (complex(x, y) for y in range(-300, 400, 50)):
+            least = min(each.distance(point) for each in contour.segments)
+            assert contour.segments[contour.nearest(point)].distance(point) == least
 
 
 def test_broken_chain_is_a_fault():

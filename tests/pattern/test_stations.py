@@ -1,3 +1,5 @@
+import cmath
+import math
 from collections.abc import Iterable
 from itertools import pairwise
 
@@ -6,9 +8,27 @@ import pytest
 from patternmaker.geometry.contour import Contour
 from patternmaker.outlines.circle import Circle
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
-from patternmaker.pattern.stations import notches_round, stations
+from patternmaker.pattern.stations import CARDINALS, Station, notches_round, stations
 from tests.contours import distance
 from tests.covers.seats import BENCH, ROUND, SHARP, kite, with_bay
+from tests.waves import wavy
+
+
+def wave(swing: float, waves: int) -> Contour:
+    """Return a smooth seat that turns both ways, its back at one of its crests."""
+    smooth = wavy(200, swing, waves)
+    at = [smooth.joints[f"crest {i * waves // 4}"] for i in range(4)]
+    return Contour(smooth.segments, dict(zip(CARDINALS, at, strict=True)))
+
+
+def test_notch_on_a_trimmed_bend_stands_at_the_corner_of_the_cut_line():
+    """Halfway between two crests the allowances of both flanks meet on the axis of the trough."""
+    seat = wave(0.1, 7)
+    trough = Station("trough", seat.station("back") + seat.length / 14)
+    notch = notches_round(seat, [trough], 60, 3)[0]
+    axis = cmath.rect(1, math.pi / 7)
+    assert notch.feet[0] / axis == pytest.approx(abs(notch.feet[0]), abs=0.01)
+    assert notch.inward == pytest.approx(-axis, abs=1e-3)
 
 
 def names(
@@ -74,10 +94,17 @@ def test_join_is_notched_however_near_the_back_it_stands():
     assert names(ROUND, joins=joins)[-1] == "right join"
 
 
-@pytest.mark.parametrize("contour", [ROUND, BENCH, SHARP, kite(), with_bay(), with_bay(corner=8)])
-def test_foot_of_every_notch_lies_on_the_cut_line_and_its_slit_leads_inward(contour):
-    cut = contour.grown(12)
-    for notch in notches_round(contour, stations(contour, 25), 12, 3):
+@pytest.mark.parametrize(
+    ("contour", "by"),
+    [
+        (ROUND, 12), (BENCH, 12), (SHARP, 12), (kite(), 12), (with_bay(), 12),
+        (with_bay(corner=8), 12), (wave(0.1, 7), 12), (wave(0.1, 7), 60), (wave(0.2, 5), 40),
+    ],
+)  # fmt: skip
+def test_foot_of_every_notch_lies_on_the_cut_line_and_its_slit_leads_inward(contour, by):
+    """Also where an inner bend is tighter than the allowance, and trimmed to a corner."""
+    cut = contour.grown(by)
+    for notch in notches_round(contour, stations(contour, contour.length / 32), by, 3):
         for foot, tip in notch.slits:
             assert distance(cut, foot) < 2e-4
             assert distance(contour, tip) < distance(contour, foot)
