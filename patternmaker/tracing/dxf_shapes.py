@@ -111,7 +111,7 @@ def _alone(oval: Oval) -> Stroke:
 
 
 def _lwpolyline(entity: Any) -> tuple[Stroke, ...]:
-    vertices = [(complex(x, y), bulge) for x, y, bulge in entity.get_points("xyb")]
+    vertices = [(complex(x, y), float(bulge)) for x, y, bulge in entity.get_points("xyb")]
     return _bulged(vertices, facing(entity), closed=entity.closed)
 
 

@@ -95,12 +95,13 @@ def test_any_figures_are_read_or_refused(text):
     read("a.csv", text.encode())
 
 
-@given(st.lists(st.tuples(st.sampled_from(["10", "20", "40", "41", "42", "50", "70", "71", "90",
-                                           "210", "230", "44", "2", "8"]),
-                          st.sampled_from(["0", "1", "-1", "3", "1e9", "nan", "LEG", "1e308", "7"])),
-                max_size=12),
-       st.sampled_from(["LINE", "ARC", "CIRCLE", "ELLIPSE", "SPLINE", "LWPOLYLINE", "INSERT",
-                        "POLYLINE", "3DFACE"]))  # fmt: skip
+CODES = ["10", "20", "40", "41", "42", "50", "70", "71", "90", "210", "230", "44", "2", "8"]
+VALUES = ["0", "1", "-1", "3", "1e9", "nan", "LEG", "1e308", "7"]
+KINDS = ["LINE", "ARC", "CIRCLE", "ELLIPSE", "SPLINE", "LWPOLYLINE", "INSERT", "POLYLINE", "MESH"]
+TAGS = st.lists(st.tuples(st.sampled_from(CODES), st.sampled_from(VALUES)), max_size=12)
+
+
+@given(TAGS, st.sampled_from(KINDS))
 def test_any_entity_is_read_or_refused(tags, kind):
     body = "".join(f"{code}\n{value}\n" for code, value in tags)
     content = f"0\nSECTION\n2\nENTITIES\n0\n{kind}\n8\nTOP\n{body}0\nENDSEC\n0\nEOF\n"

@@ -1,6 +1,7 @@
 """What DXF entities draw: against formulas, and splines against ezdxf and svgpathtools."""
 
 import math
+import re
 from typing import Any
 
 import numpy as np
@@ -257,6 +258,18 @@ def test_what_is_not_flat_is_refused_with_its_handle(fill, what):
 def test_broken_spline_is_refused_with_its_handle(knots, degree):
     message = told("a.dxf", dxf(lambda space: _knotted(space, MANY, knots, degree)))
     assert message.startswith("holds a thing that is broken: 0 SPLINE ")
+
+
+def test_spline_without_knots_has_them_one_apart():
+    """SPLINE, code 40: a knot."""
+    before, spline, after = dxf(lambda s: s.add_open_spline(MANY)).partition(b"AcDbSpline")
+    content = before + spline + re.sub(rb" 40\n.*\n", b"", after)
+    assert apart(only(read_sketch("a.dxf", content)).path, sampled(BSpline(MANY, 4))) < 0.0005
+
+
+def test_bulge_beyond_all_numbers_is_refused():
+    content = dxf(lambda space: space.add_lwpolyline([(0, 0, 1e200), (1e-9, 0, 0)], format="xyb"))
+    assert told("a.dxf", content).startswith("holds a point farther out than ")
 
 
 def test_spline_with_a_gap_in_it_is_refused():
