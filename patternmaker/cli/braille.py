@@ -56,9 +56,11 @@ class Raster:
         if self._signs.get(cell) != EDGE:
             self._signs[cell] = sign
 
-    def letter(self, at: complex, sign: str) -> None:
-        """Write a letter in the cell that holds a point given in dots."""
-        self._letters[self._cell(*_dot(at))] = sign
+    def letter(self, at: complex, text: str) -> None:
+        """Write a letter or a few, the first in the cell that holds a point given in dots."""
+        column, row = self._cell(*_dot(at))
+        for number, sign in enumerate(text):
+            self._letters[column + number, row] = sign
 
     def _cell(self, x: int, y: int) -> tuple[int, int]:
         return x // ACROSS, self.rows - 1 - y // DOWN

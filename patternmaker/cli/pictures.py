@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from patternmaker.outlines import Outline
 
 LETTER = complex(3 * ACROSS, 1.5 * DOWN)  # dots that a letter takes, with what keeps it legible
+NUMBER = 8  # dots from a corner in to its number
 OFF = 5  # dots by which a line along the edge is set off from it
 EVERY = 2  # dot of a measurement line that is set
 
@@ -49,8 +50,8 @@ def picture(
     raster.line([scale.dot(point) for point in contour.chords(0.2 / scale.factor)])
     for line in lines:
         raster.line([scale.dot(line.begin), scale.dot(line.end)], every=EVERY)
-    for number, point in numbered(outline, contour):
-        raster.letter(scale.dot(point * (1 - 8 / scale.factor / abs(point))), number)
+    for number, point, inward in numbered(outline, contour):
+        raster.letter(scale.dot(point) + NUMBER * inward, number)
     for index, spot in spots(contour, lines, scale.room, scale.limits).items():
         raster.letter(scale.dot(spot), lines[index].letter)
     return [*raster.shown(braille=braille), _front(scale, braille=braille)]

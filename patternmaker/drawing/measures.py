@@ -6,8 +6,9 @@ from dataclasses import dataclass, replace
 from string import ascii_uppercase
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import HAIR, Rows, facts_of
-from patternmaker.geometry.segments import Arc, dot
+from patternmaker.facts import HAIR, LONGEST, Rows, facts_of
+from patternmaker.geometry.crossings import crossings
+from patternmaker.geometry.segments import Arc, Line
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
 
 ALONG_THE_EDGE = (0.3, 0.5, 0.7)  # of a line that runs along the edge, whatever its ends do
 ON_THE_EDGE = 0.002  # of the seat's width; no picture shows a smaller distance
-STRAIGHT_ACROSS = 0.004  # of a measurement: how far off a line square to it a point may lie
+FAR = 2 * LONGEST  # mm; past any seat
 
 
 def usual(kind: type[Outline], unit: Unit) -> Outline | None:
@@ -129,24 +130,21 @@ def witnesses(contour: Contour, lines: Sequence[Measure]) -> Iterator[tuple[comp
 
     An end that nothing lies square across from (the corner that a rounding took) has none.
     """
-    points = contour.chords(contour.width / 4000)  # close enough for the finest line
     for line in lines:
-        for end in () if line.is_radius else (line.begin, line.end):
-            near = min(points, key=lambda point: abs(point - end))
-            if abs(near - end) > 2 * STRAIGHT_ACROSS * contour.width and line.length > HAIR:
-                across = [p for p in points if _square_across(p, end, line, contour.width)]
-                if across:
-                    yield end, min(across, key=lambda point: abs(point - end))
+        for end in () if line.is_radius or line.length <= HAIR else (line.begin, line.end):
+            if min(edge.distance(end) for edge in contour.segments) > ON_THE_EDGE * contour.width:
+                square = Line(end - 1j * line.way * FAR, end + 1j * line.way * FAR)
+                met = [point for edge in contour.segments for point in crossings(edge, square)]
+                if met:
+                    yield end, min(met, key=lambda point: abs(point - end))
 
 
-def _square_across(point: complex, end: complex, line: Measure, size: float) -> bool:
-    return abs(dot(point - end, line.way)) < STRAIGHT_ACROSS * size
-
-
-def numbered(outline: Outline, contour: Contour) -> Iterator[tuple[str, complex]]:
-    """Yield the corners that the rows of a shape are counted by: their numbers, and where."""
+def numbered(outline: Outline, contour: Contour) -> Iterator[tuple[str, complex, complex]]:
+    """Yield the corners that the rows of a shape are counted by: number, place, the way inward."""
     if not any(isinstance(fact.quantity, Rows) for fact in facts_of(type(outline)).values()):
         return
     for name in contour.joints:
         if (number := name.split(" ")[-1]).isdigit():
-            yield number, contour.point_at(contour.station(name))
+            along = contour.station(name)
+            away = contour.outward(along)
+            yield number, contour.point_at(along), -away / abs(away)

@@ -38,7 +38,7 @@ class Name:
 def names(contour: Contour, lines: Sequence[Measure]) -> Iterator[Name]:
     """Yield the names of a contour's joints: outside it, or inside where a line is in the way."""
     taken = [
-        line.point(i * STEP / line.length)
+        line.begin + i * STEP * line.way
         for line in lines
         for i in range(int(line.length / STEP) + 1)
     ]

@@ -71,7 +71,7 @@ def tape(value: float, unit: Unit) -> str:
     shown = show_length(value, unit, bare=True)
     if abs(read_length(shown, unit) - value) < 1e-6:
         return shown.removesuffix(".0")
-    return f"{value / unit.mm:.6g}"
+    return f"{value / unit.mm:.5f}".rstrip("0").rstrip(".")
 
 
 @dataclass(frozen=True)
