@@ -72,7 +72,7 @@ def narrowest(contour: Contour, by: float) -> float | None:
     """Return the least distance, up to ``by``, at which two moved sides meet face to face."""
     course = contour if by > 0 else _run_back(contour)
     bodies = Bodies.of(course.segments)
-    chords = [chord for chord in _chords(course, bodies, abs(by)) if chord[0] <= abs(by)]
+    chords = [chord for chord in _chords(course, bodies, abs(by)) if 0 <= chord[0] <= abs(by)]
     if not chords:
         return None
     halves, middles = np.array([half for half, _ in chords]), np.array([mid for _, mid in chords])
@@ -84,7 +84,7 @@ def _run_back(contour: Contour) -> Contour:
 
 
 def _chords(course: Contour, bodies: Bodies, reach: float) -> Iterator[tuple[float, complex]]:
-    """Yield half of each chord that is square on two sides, and its middle."""
+    """Yield half of each chord square on two sides (negative between backs), and its middle."""
     fronts = list(_fronts(course))
     lows, highs = np.array([f.low for f in fronts]), np.array([f.high for f in fronts])
     other_way = math.copysign(math.tau, course.area) + math.pi
@@ -134,15 +134,14 @@ def _lines(one: Front, two: Front) -> Iterator[tuple[float, complex]]:
         along = low + share * (high - low)
         foot = one.centre + along * one.way
         width = dot(two.centre + (last - along) * two.way - foot, normal)
-        if width >= 0:
-            yield width / 2, foot + width / 2 * normal
+        yield width / 2, foot + width / 2 * normal
 
 
 def _line_and_round(line: Front, arc: Front) -> Iterator[tuple[float, complex]]:
     normal = -1j * line.way
     far = arc.centre - arc.radius * normal
     along, width = dot(far - line.centre, line.way), dot(far - line.centre, normal)
-    if width >= 0 and -SAME <= along <= line.length + SAME and arc.has(-normal):
+    if -SAME <= along <= line.length + SAME and arc.has(-normal):
         yield width / 2, far - width / 2 * normal
 
 
@@ -155,5 +154,5 @@ def _rounds(one: Front, two: Front) -> Iterator[tuple[float, complex]]:
         normals = [*one.normals, *(-way for way in two.normals)]
     for normal in normals:
         width = dot(apart, normal) - one.radius - two.radius
-        if width >= 0 and one.has(normal) and two.has(-normal):
+        if one.has(normal) and two.has(-normal):
             yield width / 2, one.centre + (one.radius + width / 2) * normal
