@@ -9,7 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from patternmaker.tracing.closeness import Closeness
+from patternmaker.tracing.closeness import CLOSEST, STRAYS, Closeness
 from patternmaker.tracing.curve import curve_along
 from patternmaker.tracing.knots import Knots
 from patternmaker.tracing.settling import settled
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from patternmaker.tracing.thinning import Whole
 
 ROUNDS = 12  # of halving
+PLENTY = 1000  # clean nodes
 SETTLING, LAST = 8, 12  # moves in each round, and in the last
 ENOUGH, FEWEST = 4, 2  # nodes of a piece that is made two readily, or for want of any other
 
@@ -44,8 +45,9 @@ def fitted_to(line: Trail, smooth: float) -> tuple[Fit, Strand]:
 
 def _halved(fit: Fit, nodes: Strand, close: Closeness) -> Fit:
     counted = nodes.counted.nonzero()[0]
+    spare = STRAYS * close.size < CLOSEST
     for _ in range(ROUNDS):
-        fit = _settled(fit, nodes, counted, SETTLING)
+        fit = _settled(fit, nodes, _spared(fit, counted) if spare else counted, SETTLING)
         far = _strays(fit, nodes, counted, close)
         if not far:
             break
@@ -53,7 +55,15 @@ def _halved(fit: Fit, nodes: Strand, close: Closeness) -> Fit:
         if not better:
             break
         fit = better
-    return _settled(fit, nodes, counted, LAST)
+    return _settled(fit, nodes, _spared(fit, counted) if spare else counted, LAST)
+
+
+def _spared(fit: Fit, counted: Whole) -> Whole:
+    """Return every second, third ... of many clean nodes: they all say the same."""
+    import numpy as np
+
+    fewest = int(np.diff(fit.begin).min(initial=len(counted)))
+    return counted[:: max(1, min(len(counted) // PLENTY, fewest // ENOUGH))]
 
 
 def _mended(fit: Fit, nodes: Strand, far: list[int], fewest: int) -> Fit | None:

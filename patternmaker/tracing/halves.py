@@ -7,28 +7,20 @@ corner to the next; the mean of the two points is a point of the result.
 from __future__ import annotations
 
 import math
-from bisect import bisect_right
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from patternmaker.errors import Refusal
 from patternmaker.facts import COUNT, HAIR
-from patternmaker.geometry.biarcs import fitted
 from patternmaker.geometry.contour import SMOOTH, Contour, Path
 from patternmaker.geometry.framing import Ring, framed, mirrored
-from patternmaker.geometry.segments import Arc, Line, cross, dot
+from patternmaker.tracing.spans import Span, mended, part_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
 
-    from patternmaker.geometry.segments import Segment
-
-CLOSE = 0.001  # mm; as close as arcs follow the mean of two halves
 ON_AXIS = 0.03  # of the width: a corner so close to the middle line is meant to stand on it
 CORNER = 0.2  # radians; what turns less need have no partner on the other side
-SHORT = 1.0  # mm; a shorter line is followed as a curve is
-PLACES = 50  # from corner to corner, at which the halves are compared
-SPOT = 1e-9  # mm; arcs whose centres lie closer are parts of one
 LEVEL = 1e-8  # radians; halves that cross the middle line so squarely join smoothly
 
 
@@ -107,35 +99,11 @@ def _half(ring: Ring) -> Half:
     whole = Path(tuple(contour.segments[i] for i in picks))
     turns = [(along, abs(contour.corners[i])) for along, i in zip(whole.stops, picks, strict=False)]
     return Half(
-        Path(tuple(_mended(whole.segments))),
+        Path(tuple(mended(whole.segments))),
         tuple(along for along, turn in turns[1:] if turn > CORNER),
         tuple(along for along, turn in turns[1:] if SMOOTH < turn <= CORNER),
         (abs(contour.corners[begin]) > CORNER, abs(contour.corners[end]) > CORNER),
     )
-
-
-def _mended(segments: Sequence[Segment]) -> Iterator[Segment]:
-    """Yield lines and arcs with those made one that go on as the one before them."""
-    last = segments[0]
-    for each in segments[1:]:
-        if isinstance(last, Line) and isinstance(each, Line) and _goes_on(last, each):
-            last = Line(last.start, each.end)
-        elif isinstance(last, Arc) and isinstance(each, Arc) and _same(last, each):
-            last = Arc(last.centre, last.start, last.sweep + each.sweep)
-        else:
-            yield last
-            last = each
-    yield last
-
-
-def _goes_on(one: Line, two: Line) -> bool:
-    return (
-        abs(cross(one.tangent(), two.tangent())) < LEVEL and dot(one.tangent(), two.tangent()) > 0
-    )
-
-
-def _same(one: Arc, two: Arc) -> bool:
-    return abs(one.centre - two.centre) < SPOT and one.sweep * two.sweep > 0
 
 
 def _is_level(half: Half) -> bool:
@@ -145,67 +113,6 @@ def _is_level(half: Half) -> bool:
     return all(
         pointed or abs(way.imag) < LEVEL for pointed, way in zip(half.pointed, ways, strict=True)
     )
-
-
-class Span(NamedTuple):
-    """Parts of two halves that are run side by side.
-
-    Args:
-        one: a part of the left half.
-        two: a part of the other.
-        leave: the direction in which their mean begins, if it is not for them to say.
-        arrive: the direction in which it ends.
-    """
-
-    one: Path
-    two: Path
-    leave: complex | None
-    arrive: complex | None
-
-    def at(self, share: float) -> tuple[complex, complex]:
-        """Return the mean point and direction at a share of their way."""
-        if share <= 0 and self.leave is not None:
-            return (self.one.point_at(0.0) + self.two.point_at(0.0)) / 2, self.leave
-        along, other = share * self.one.length, share * self.two.length
-        way = self.one.length * self.one.tangent_at(along)
-        way += self.two.length * self.two.tangent_at(other)
-        if share >= 1 and self.arrive is not None:
-            way = self.arrive
-        return (self.one.point_at(along) + self.two.point_at(other)) / 2, way / abs(way)
-
-    def apart(self) -> Iterator[float]:
-        """Yield how far the two lie apart, square to their mean."""
-        for i in range(PLACES + 1):
-            share = i / PLACES
-            one = self.one.point_at(share * self.one.length)
-            two = self.two.point_at(share * self.two.length)
-            yield abs(cross(self.at(share)[1], one - two))
-
-    def mean(self) -> Iterator[Segment]:
-        """Yield the lines and arcs of their mean."""
-        shares = [0.0, *(share for line in self._lines() for share in line), 1.0]
-        lines = set(self._lines())
-        for begin, end in pairwise(shares):
-            if (begin, end) in lines:
-                yield Line(self.at(begin)[0], self.at(end)[0])
-            elif end > begin:
-                yield from fitted(self.at, begin, end, CLOSE)
-
-    def _lines(self) -> list[tuple[float, float]]:
-        """Return the shares between which both run straight."""
-        cuts = sorted({stop / path.length for path in self[:2] for stop in path.stops})
-        return [
-            (begin, end)
-            for begin, end in pairwise(cuts)
-            if (end - begin) * self.one.length > SHORT
-            and _is_straight(self.one, (begin + end) / 2)
-            and _is_straight(self.two, (begin + end) / 2)
-        ]
-
-
-def _is_straight(path: Path, share: float) -> bool:
-    index = bisect_right(path.stops, share * path.length) - 1
-    return isinstance(path.segments[index], Line)
 
 
 def _spans(left: Half, right: Half) -> Iterator[Span]:
@@ -223,19 +130,8 @@ def _spans(left: Half, right: Half) -> Iterator[Span]:
     last = len(cuts) - 2
     for i, ((a, c), (b, d)) in enumerate(pairwise(cuts)):
         yield Span(
-            _part(left.path, a, b),
-            _part(right.path, c, d),
+            part_of(left.path, a, b),
+            part_of(right.path, c, d),
             -1 + 0j if i == 0 and not left.pointed[0] else None,
             1 + 0j if i == last and not left.pointed[1] else None,
         )
-
-
-def _part(path: Path, begin: float, end: float) -> Path:
-    """Return the part of a path between two lengths."""
-    parts = []
-    for each, start in zip(path.segments, path.stops, strict=False):
-        low, high = max(begin - start, 0.0), min(end - start, each.length)
-        if high - low > HAIR / 1000:
-            whole = low == 0.0 and high == each.length
-            parts.append(each if whole else each.cut(low, high))
-    return Path(tuple(parts))

@@ -63,7 +63,7 @@ def ring_of(row: Row, wishes: Wishes) -> Ring:
     if all(part.points is not None for part in parts):
         string = _string(part.points for part in parts)
         done = _smoothed(string, wishes, closed=True)
-        return Ring(done.segments, _said([done], wishes))
+        return Ring(done.segments, _said([done]))
     pieces: list[Segment] = []
     drawn = []
     for part in _joined(parts):
@@ -72,10 +72,10 @@ def ring_of(row: Row, wishes: Wishes) -> Ring:
         else:
             drawn.append(_smoothed(part.points, wishes, closed=False))
             pieces += drawn[-1].segments
-    return Ring(_closed(pieces), _said(drawn, wishes))
+    return Ring(_closed(pieces), _said(drawn))
 
 
-def _said(drawn: list[_Drawn], wishes: Wishes) -> tuple[Said, ...]:
+def _said(drawn: list[_Drawn]) -> tuple[Said, ...]:
     said = []
     if doubled := sum(each.doubled for each in drawn):
         said.append(Said(f"left out {doubled} doubled point{'s' if doubled > 1 else ''}"))

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from patternmaker.tracing.blocks import chunks, normal
+
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
@@ -18,6 +20,9 @@ if TYPE_CHECKING:
 
 TRIED = 1e-5  # mm, and radians: the step by which slopes are told
 SETTLED = 1e-3  # of the sum of squares: a step that gains less is the last
+TRIES = 6  # with more and more damping
+DAMPING = 1e-3  # to begin with
+BLOCK = 5  # knots; more than those apart move no piece both
 EXACT = 1e-7  # mm; points this close are met
 APART = 4  # knots; a knot moves its own two pieces, and through a line one more on either side
 _KINDS = 4  # ways in which a knot can move: x, y, direction, and at a corner the one on arriving
@@ -46,27 +51,37 @@ def settled(knots: Knots, points: Points, piece: Whole, rounds: int) -> Knots:
     count = int(moves.column.max()) + 1
     if not count or not len(points):
         return knots
-    rest = knots.strays(points, piece)
-    damping = 1e-3
+    blocks, places = chunks(moves.column, BLOCK)
+    rows = [_rows(piece, each, len(knots.at)) for each in places]
+    rest, damping = knots.strays(points, piece), DAMPING
     for _ in range(rounds):
         if np.abs(rest).max() < EXACT:
             break
         slopes = _slopes(knots, points, piece, rest, moves)
-        square, pull = slopes.T @ slopes, slopes.T @ rest
-        before = float(rest @ rest)
-        for _ in range(6):
-            held = np.diag(damping * (np.diag(square) + 1e-3))
-            moved = _moved(knots, moves.column, -np.linalg.solve(square + held, pull))
-            rest_there = moved.strays(points, piece)
-            if rest_there @ rest_there < before:
+        equations = normal(slopes, rest, blocks, rows)
+        before = float(np.square(rest).sum())
+        for _ in range(TRIES):
+            moved = _moved(knots, moves.column, -equations.solved(damping))
+            there = moved.strays(points, piece)
+            after = float(np.square(there).sum())
+            if after < before:
                 break
             damping *= 10
         else:
             break
-        knots, rest, damping = moved, rest_there, damping / 10
-        if before - rest @ rest < SETTLED * before:
+        knots, rest, damping = moved, there, damping / 10
+        if before - after < SETTLED * before:
             break
     return knots
+
+
+def _rows(piece: Whole, knots: range, count: int) -> NDArray[np.intp]:
+    """Return the points that belong to pieces which knots move."""
+    import numpy as np
+
+    near = np.zeros(count, dtype=bool)
+    near[np.arange(knots.start - 2, knots.stop + 1) % count] = True
+    return np.flatnonzero(near[piece])
 
 
 def _moves(knots: Knots) -> Moves:
@@ -80,7 +95,7 @@ def _moves(knots: Knots) -> Moves:
         np.where(knots.sharp, ~knots.straight, ~tied),
         knots.sharp & ~np.roll(knots.straight, 1),
     ])  # fmt: skip
-    column = np.where(free, np.cumsum(free).reshape(free.shape) - 1, -1)
+    column = np.where(free, np.cumsum(free.T).reshape(free.T.shape).T - 1, -1)
     if count < 2 * APART:
         colour = np.arange(count)
     else:

@@ -2,7 +2,7 @@
 
 import argparse
 
-from tests.bench import offsets, pages, start
+from tests.bench import offsets, pages, start, traces
 
 
 def main() -> None:
@@ -12,6 +12,7 @@ def main() -> None:
     asked = parser.parse_args()
     print(start.report(asked.rounds), flush=True)
     print(offsets.report(asked.rounds), flush=True)
+    print(traces.report(asked.rounds), flush=True)
     print(pages.report(asked.sheets, asked.rounds))
 
 
