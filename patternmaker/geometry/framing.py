@@ -6,6 +6,7 @@ stand where the two middle lines cross the outline, outermost.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from patternmaker.geometry.contour import Contour, joined_bounds
@@ -13,7 +14,7 @@ from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.segments import Arc, Line, dot
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from patternmaker.geometry.segments import Segment
 
@@ -58,12 +59,46 @@ def framed(segments: Sequence[Segment], joints: Mapping[str, int]) -> Contour:
     """
     middle = middle_of(segments)
     moved = [each.mapped(1, -middle) for each in segments]
-    cuts = {name: _crossed(moved, way) for name, way in WAYS.items()}
+    cuts = _cardinals(moved)
     names = {name: _Cut(index % len(moved), 0.0) for name, index in joints.items()}
     return _begun_at(cuts["back"], moved, {**cuts, **names})
 
 
-def _crossed(segments: Sequence[Segment], way: complex) -> _Cut:
+def _cardinals(segments: Sequence[Segment]) -> dict[str, _Cut]:
+    """Return where the joints of the four sides stand.
+
+    A middle line that meets the ring only beyond the middle (one arm of an L does) says nothing of
+    its side: if the four are then out of order, its joint stands on the part furthest that way.
+    """
+    met = {name: _crossed(segments, way) for name, way in WAYS.items()}
+    cuts = {name: _at(segments, edge, point) for name, (edge, point) in met.items()}
+    if sum(two < one for one, two in pairwise([*cuts.values(), cuts["back"]])) == 1:
+        return cuts
+    beyond = {name: way for name, way in WAYS.items() if dot(met[name][1], way) <= 0}
+    return {**cuts, **{name: _furthest(segments, way) for name, way in beyond.items()}}
+
+
+def _furthest(segments: Sequence[Segment], way: complex) -> _Cut:
+    """Return the middle of the longest part that lies furthest in a direction."""
+    tips = [(edge, tip, run) for edge, each in enumerate(segments) for tip, run in _tips(each, way)]
+    reach = max(dot(tip, way) for _, tip, _ in tips)
+    edge, tip, _ = max(
+        (each for each in tips if dot(each[1], way) > reach - AT_VERTEX), key=lambda each: each[2]
+    )
+    return _at(segments, edge, tip)
+
+
+def _tips(segment: Segment, way: complex) -> Iterator[tuple[complex, float]]:
+    """Yield the places of a segment that may lie furthest, and how long it runs across there."""
+    yield segment.start, 0.0
+    if isinstance(segment, Arc):
+        if segment.faces(way):
+            yield segment.centre + segment.radius * way, segment.length
+    elif abs(dot(segment.end - segment.start, way)) < AT_VERTEX:
+        yield (segment.start + segment.end) / 2, segment.length
+
+
+def _crossed(segments: Sequence[Segment], way: complex) -> tuple[int, complex]:
     """Return where the line through the origin in direction ``way`` leaves the ring for good."""
     far = 2 * max(abs(each.start) for each in segments)
     line = Line(-far * way, far * way)
@@ -73,7 +108,7 @@ def _crossed(segments: Sequence[Segment], way: complex) -> _Cut:
         for point in crossings(each, line)
     ]
     _, minus, point = max(met, key=lambda place: (round(place[0], 6), place[1]))
-    return _at(segments, -minus, point)
+    return -minus, point
 
 
 def _at(segments: Sequence[Segment], index: int, point: complex) -> _Cut:

@@ -9,10 +9,12 @@ from __future__ import annotations
 
 import cmath
 import math
+from itertools import accumulate
 from typing import TYPE_CHECKING, NamedTuple
 
 from patternmaker.errors import Refusal
 from patternmaker.facts import HAIR, LENGTH
+from patternmaker.geometry.contour import SMOOTH
 from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.framing import Ring
 from patternmaker.geometry.segments import Arc, Line
@@ -58,16 +60,24 @@ def rounded(ring: Ring, radii: Mapping[str, float]) -> Ring:
 
 def _fillets(ring: Ring, radii: Mapping[str, float]) -> dict[str, _Fillet | None]:
     """Return the fillet of each corner in order round the ring: None where none can be struck."""
-    wanted = {name: radius for name, radius in radii.items() if radius >= HAIR}
+    wanted = {
+        name: radius for name, radius in radii.items()
+        if radius >= HAIR and abs(_turn(ring, ring.joints[name])) > SMOOTH
+    }  # fmt: skip
     ordered = sorted(wanted, key=lambda name: ring.joints[name])
     return {name: _fillet(ring, ring.joints[name], wanted[name]) for name in ordered}
+
+
+def _turn(ring: Ring, corner: int) -> float:
+    """Return how far the direction turns at a vertex."""
+    before = ring.segments[corner - 1]
+    return cmath.phase(ring.segments[corner].tangent() / before.tangent(before.length))
 
 
 def _fillet(ring: Ring, corner: int, radius: float) -> _Fillet | None:
     """Return the arc nearest to the corner that touches the sides before and after it."""
     segments, count = ring.segments, len(ring.segments)
-    arrive = segments[corner - 1].tangent(segments[corner - 1].length)
-    turn = cmath.phase(segments[corner].tangent() / arrive)
+    turn = _turn(ring, corner)
     by = -math.copysign(radius, turn)
     for back, on in _outward(count):
         before, after = segments[corner - 1 - back], segments[(corner + on) % count]
@@ -104,18 +114,22 @@ def _foot(segment: Segment, centre: complex) -> complex:
 
 def _overlong(ring: Ring, fillets: Mapping[str, _Fillet | None]) -> str | None:
     """Return the name of a corner whose arc finds no room, or None."""
-    count = len(ring.segments)
-    known = [(name, fillet) for name, fillet in fillets.items() if fillet]
     for name, fillet in fillets.items():
         if fillet is None:
             return name
-    for i, (name, fillet) in enumerate(known):
-        _, after = known[(i + 1) % len(known)]
-        ahead = after.begin.edge + (count if i + 1 == len(known) else 0)
-        gap = ahead - fillet.end.edge
-        if gap < 0 or (gap == 0 and after.begin.along < fillet.end.along - TOUCH):
-            return max((name, known[(i + 1) % len(known)][0]), key=lambda n: _radius(fillets, n))
+    stops = list(accumulate((each.length for each in ring.segments), initial=0.0))
+    known = [(name, fillet) for name, fillet in fillets.items() if fillet]
+    for (name, fillet), (other, after) in zip(known, [*known[1:], *known[:1]], strict=True):
+        ahead = _along(stops, after.begin) + (stops[-1] if after is known[0][1] else 0.0)
+        if ahead < _along(stops, fillet.end) - TOUCH:
+            return max((name, other), key=lambda each: _radius(fillets, each))
     return None
+
+
+def _along(stops: Sequence[float], place: _Place) -> float:
+    """Return the length along the ring at a place, negative before its beginning."""
+    rounds, edge = divmod(place.edge, len(stops) - 1)
+    return rounds * stops[-1] + stops[edge] + place.along
 
 
 def _radius(fillets: Mapping[str, _Fillet | None], name: str) -> float:
@@ -142,6 +156,8 @@ def _joined(ring: Ring, fillets: Mapping[str, _Fillet | None]) -> Ring:
     if not struck:
         return ring
     count = len(ring.segments)
+    sharp = [[name for name, at in ring.joints.items() if at == edge and name not in struck]
+             for edge in range(count)]  # fmt: skip
     segments: list[Segment] = []
     joints: dict[str, int] = {}
     items = list(struck.items())
@@ -152,28 +168,20 @@ def _joined(ring: Ring, fillets: Mapping[str, _Fillet | None]) -> Ring:
         half = fillet.arc.length / 2
         segments += [fillet.arc.cut(0.0, half), fillet.arc.cut(half, fillet.arc.length)]
         last = _Place(after.begin.edge + (count if after is items[0][1] else 0), after.begin.along)
-        for index, part in _between(ring.segments, fillet.end, last):
-            joints |= {kept: len(segments) for kept in _kept(ring, struck, index, part)}
-            segments.append(part)
+        for edge, part in _between(ring.segments, fillet.end, last):
+            joints |= {kept: len(segments) for kept in sharp[edge % count]}
+            segments += part
     return Ring(tuple(segments), {name: at % len(segments) for name, at in joints.items()})
 
 
 def _between(
     segments: Sequence[Segment], begin: _Place, end: _Place
-) -> Iterator[tuple[int, Segment]]:
-    """Yield what is left of the ring between two places, each part with its segment's index."""
-    for index in range(begin.edge, end.edge + 1):
-        segment = segments[index % len(segments)]
-        start = begin.along if index == begin.edge else 0.0
-        stop = end.along if index == end.edge else segment.length
-        if stop - start > TOUCH:
-            whole = start == 0.0 and stop == segment.length
-            yield index, segment if whole else segment.cut(start, stop)
-
-
-def _kept(ring: Ring, struck: Mapping[str, _Fillet], index: int, part: Segment) -> Iterator[str]:
-    """Yield the joints of the ring that stand where a part begins."""
-    for name, at in ring.joints.items():
-        begins = ring.segments[at].start
-        if name not in struck and at == index % len(ring.segments) and begins == part.start:
-            yield name
+) -> Iterator[tuple[int, list[Segment]]]:
+    """Yield the edges from one place to another, each with the part of it that lies between."""
+    for edge in range(begin.edge, end.edge + 1):
+        segment = segments[edge % len(segments)]
+        start = begin.along if edge == begin.edge else 0.0
+        stop = end.along if edge == end.edge else segment.length
+        whole = start == 0.0 and stop == segment.length
+        part = segment if whole else segment.cut(start, stop)
+        yield edge, [part] if stop - start > TOUCH else []

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import at_most, both, length
+from patternmaker.facts import HAIR, at_most, both, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.rounding import rounded
 from patternmaker.outlines.registry import Outline, Taken, shape
@@ -32,7 +32,8 @@ def _most_in_front(width: float, depth: float, bow: float, back_corner: float) -
     short = radius - depth + back_corner
     if short <= 0 or radius - width / 2 < 1e-9:
         return width / 2
-    return max(0.0, min(width, radius + width / 2 - short**2 / (radius - width / 2)) / 2)
+    most = radius + width / 2 - short**2 / (radius - width / 2)
+    return max(0.0, min(width, most) / 2 - HAIR)
 
 
 @shape("bowed front")

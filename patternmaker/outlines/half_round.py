@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import at_most, both, choice, length
+from patternmaker.facts import HAIR, at_most, both, choice, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.framing import Ring
 from patternmaker.geometry.rounding import rounded
@@ -33,7 +33,7 @@ class HalfRound(Outline):
     limits = (
         at_most(
             "corner",
-            lambda width, depth: min(width, depth) / 2,
+            lambda width, depth: min(width, depth) / 2 - HAIR,
             "half the shorter of width and depth",
             "make the corner smaller or the seat larger",
         ),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import at_most, both, length
+from patternmaker.facts import HAIR, at_most, both, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.rounding import rounded
 from patternmaker.outlines.registry import Outline, Taken, shape
@@ -48,7 +48,7 @@ class Horseshoe(Outline):
         ),
         at_most(
             "corner",
-            lambda diameter, opening: _depth(diameter, opening) / 2,
+            lambda diameter, opening: _depth(diameter, opening) / 2 - HAIR,
             "half the depth",
             "make the corner smaller or the seat larger",
         ),

@@ -6,7 +6,7 @@ import cmath
 import math
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import at_most, both, length
+from patternmaker.facts import at_least, at_most, both, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.outlines.registry import Outline, Taken, shape
 
@@ -45,6 +45,8 @@ class LongSaddle(Outline):
         at_most("rear_corner", lambda width, depth, nose:
                     min(width / 2, depth / 4, (width - nose) / 2 + nose / 4),
                 "what the rear has room for", "make the corner smaller"),
+        at_least("flare", lambda width, nose, rear_corner: (width - nose) / 2 - rear_corner,
+                 "what leads a side out to the rear corner", "make the flare or the corner larger"),
         at_most("flare", _furthest_flare, "what the length of a side has room for",
                 "make the flare smaller"),
     )  # fmt: skip

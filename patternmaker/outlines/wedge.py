@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import angle, at_most, both, length
+from patternmaker.facts import HAIR, angle, at_most, both, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.rounding import rounded
 from patternmaker.geometry.segments import turned
@@ -25,7 +25,7 @@ def _roomiest(outer_radius: float, inner_radius: float, angle: float) -> float:
     on_side = (outer_radius - inner_radius) / 2
     on_outer = outer_radius * half / (1 + half)
     on_inner = inner_radius * half / (1 - half) if half < 1 else math.inf
-    return min(on_side, on_outer, on_inner)
+    return min(on_side, on_outer, on_inner) - HAIR
 
 
 @shape("wedge")

@@ -5,7 +5,21 @@ from typing import Any, TypeVar
 from hypothesis import reject
 from hypothesis import strategies as st
 
-from patternmaker.facts import LENGTH, SWITCH, TEXT, Fact, Limit, Measured, Rate, facts_of
+from patternmaker.errors import Refusals
+from patternmaker.facts import (
+    FILE,
+    LENGTH,
+    SWITCH,
+    TEXT,
+    Angle,
+    Fact,
+    Found,
+    Limit,
+    Measured,
+    Rate,
+    Rows,
+    facts_of,
+)
 from patternmaker.geometry.contour import Contour
 from patternmaker.outlines import SHAPES, Outline
 from patternmaker.units import Unit
@@ -25,7 +39,10 @@ def measurements(draw: st.DrawFn, kind: type[M]) -> M:
         name = next(name for name in waiting if not _needs(kind, name) & waiting.keys())
         bounds = [limit for limit in kind.limits if limit.field == name]
         values[name] = draw(_value(waiting.pop(name), bounds, values))
-    return kind(**values)
+    try:
+        return kind(**values)
+    except Refusals:  # fields that go together in ways which no bound of one of them tells
+        reject()
 
 
 def outlines() -> st.SearchStrategy[Outline]:
@@ -46,6 +63,10 @@ def _needs(kind: type[Measured], name: str) -> set[str]:
 def _value(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.SearchStrategy[Any]:
     if fact.quantity is SWITCH:
         return st.booleans()
+    if isinstance(fact.quantity, Rows):
+        return _rows(fact)
+    if fact.quantity is FILE:
+        return _files()
     if fact.choices:
         return st.sampled_from(fact.choices)
     if fact.quantity is TEXT:
@@ -65,7 +86,27 @@ def _number(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.Searc
     high = min([most if most is not None else LARGEST_SEAT, *highs])
     if low > high:
         reject()
-    if fact.quantity is LENGTH or isinstance(fact.quantity, Rate):
+    if fact.quantity is LENGTH or isinstance(fact.quantity, Rate | Angle):
         ends = st.sampled_from([low, high]) if fact.above is None else st.nothing()
         return st.floats(low, high, exclude_min=fact.above is not None) | ends
     return st.integers(int(low), int(high))
+
+
+@st.composite
+def _rows(draw: st.DrawFn, fact: Fact) -> tuple[tuple[float, ...], ...]:
+    """Draw rows like those that are given as an example, each figure somewhat larger or smaller."""
+    size = draw(st.floats(0.5, 2.5))
+    share = st.floats(0.85, 1.15)
+    return tuple(tuple(cell * size * draw(share) for cell in row) for row in fact.default.metric)
+
+
+@st.composite
+def _files(draw: st.DrawFn) -> Found:
+    """Draw a string of points round a seat of some other shape."""
+    known = [kind for kind in SHAPES.all.values()
+             if not any(fact.quantity is FILE for fact in facts_of(kind).values())]  # fmt: skip
+    contour = draw(st.sampled_from(known).flatmap(measurements)).contour()
+    count = draw(st.integers(300, 900))
+    points = (contour.point_at(contour.length * i / count) for i in range(count))
+    text = "\n".join(f"{point.real:.6f},{point.imag:.6f}" for point in points)
+    return Found("outline.csv", f"x (mm),y (mm)\n{text}\n".encode())

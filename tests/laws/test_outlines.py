@@ -1,16 +1,19 @@
 """Laws of every seat shape, whatever its name."""
 
+import cmath
 import math
 from itertools import pairwise
 
 import pytest
+import shapely
 from hypothesis import given
-from hypothesis import strategies as st
 
+from patternmaker.facts import LENGTH, facts_of
+from patternmaker.pattern.stations import corner_names
 from tests.contours import ring
-from tests.laws.strategies import contours
+from tests.laws.strategies import contours, outlines
 
-WIDEST = ("back", "left", "front", "right")
+WAYS = {"back": 1j, "left": -1, "front": -1j, "right": 1}
 
 
 @given(contours())
@@ -33,12 +36,19 @@ def test_outline_stands_with_its_middle_at_the_origin(contour):
 
 
 @given(contours())
-def test_widest_points_are_the_named_joints(contour):
+def test_four_sides_stand_in_order_where_one_sees_them_from_afar(contour):
+    """On a middle line, or where the seat reaches furthest; nothing of the seat lies before it."""
+    box, edge = 2 * max(contour.width, contour.height), ring(contour, 0.01).exterior
     left, bottom, right, top = contour.bounds
-    back, west, front, east = (contour.point_at(contour.station(name)) for name in WIDEST)
-    assert [back.imag, west.real, front.imag, east.real] == pytest.approx(
-        [top, left, bottom, right], abs=1e-6
-    )
+    reach = {"back": top, "left": -left, "front": -bottom, "right": right}
+    stations = [contour.station(name) for name in WAYS]
+    assert stations == sorted(stations)
+    for name, way in WAYS.items():
+        place = contour.point_at(contour.station(name))
+        furthest = (place / way).real > reach[name] - 1e-6
+        assert abs((place / way).imag) < 1e-6 or furthest
+        line = [place + 0.02 * way, place + box * way]
+        assert not edge.intersects(shapely.LineString([(z.real, z.imag) for z in line]))
 
 
 @given(contours())
@@ -48,12 +58,40 @@ def test_joints_stand_in_order_anticlockwise_from_the_back(contour):
     assert sum(b < a for a, b in pairwise([*stations, stations[0]])) <= 1
 
 
-@given(contours(), st.floats(0, 1))
-def test_outline_is_the_same_seen_in_a_mirror(contour, share):
-    """Every shape so far is alike left and right; one that is not must say so here."""
-    point = contour.point_at(share * contour.length)
-    mirrored = contour.point_at((1 - share) * contour.length)
-    assert mirrored == pytest.approx(complex(-point.real, point.imag), abs=1e-6)
+@given(outlines())
+def test_partner_is_the_mirror_image_and_its_partner_is_the_seat_again(outline):
+    contour, other = outline.contour(), outline.partner().contour()
+    assert other.length == pytest.approx(contour.length, rel=1e-9)
+    mirrored = shapely.Polygon([(-p.real, p.imag) for p in contour.chords(0.01)])
+    assert ring(other, 0.01).exterior.hausdorff_distance(mirrored.exterior) < 0.05
+    assert outline.partner().partner() == outline
+
+
+@given(outlines())
+def test_each_length_is_taken_where_it_is_as_long_as_it_is_said_to_be(outline):
+    for each in outline.dimensions():
+        said = vars(outline)[each.field]
+        figures = [said] if isinstance(said, float | int) else [cell for row in said for cell in row]
+        length = abs(each.end - each.begin)
+        assert min(abs(figure - length) for figure in figures) < 1e-6
+
+
+@given(outlines())
+def test_every_length_that_must_be_given_is_shown_where_it_is_taken(outline):
+    facts = facts_of(type(outline))
+    asked = {name for name, fact in facts.items() if fact.required and fact.quantity is LENGTH}
+    assert asked <= {each.field for each in outline.dimensions()}
+
+
+@given(contours())
+def test_rounded_corners_meet_their_sides_without_a_bend(contour):
+    """Where an arc begins or ends, the edge turns by less than 1e-9, but at a sharp corner."""
+    corners = {at for name, at in contour.joints.items() if name in corner_names(contour)}
+    for name, index in contour.joints.items():
+        if name.endswith((" begins", " ends")) and index not in corners:
+            before, after = contour.segments[index - 1], contour.segments[index]
+            bend = cmath.phase(after.tangent() / before.tangent(before.length))
+            assert abs(bend) < 1e-9
 
 
 @given(contours())
