@@ -70,9 +70,9 @@ def normal(slopes: Floats, rest: Floats, blocks: Slices, rows: Rows) -> Normal:
         blocks: the unknowns of each block: one block, or three at the least.
         rows: the rows that change with each block.
     """
-    parts = [slopes[row][:, block] for row, block in zip(rows, blocks, strict=True)]
+    parts = [slopes[:, block][row] for row, block in zip(rows, blocks, strict=True)]
     there = [
-        slopes[row][:, block] for row, block in zip(rows, (*blocks[1:], blocks[0]), strict=True)
+        slopes[:, block][row] for row, block in zip(rows, (*blocks[1:], blocks[0]), strict=True)
     ]
     return Normal(
         [part.T @ part for part in parts],

@@ -35,8 +35,8 @@ class Closeness(NamedTuple):
 
     @classmethod
     def of(cls, stray: Wobble, step: float, smooth: float) -> Closeness:
-        """Return what the wobble of points allows, and never more than ``smooth``."""
-        most = min(smooth, max(CLOSEST, STRAYS * stray.size))
+        """Return what the wobble of points allows; loosened, never more than ``smooth``."""
+        most = min(smooth / LOOSER, max(CLOSEST, STRAYS * stray.size))
         return cls(most, stray.size, max(1.0, ALIKE * stray.reach / step))
 
     def loosened(self) -> Closeness:

@@ -17,10 +17,11 @@ from patternmaker.tracing.strands import strand
 from patternmaker.tracing.tying import Fit, natural_start, tied
 
 if TYPE_CHECKING:
-    from patternmaker.tracing.strands import Strand, Trail
+    from patternmaker.tracing.strands import Flags, Strand, Trail
     from patternmaker.tracing.thinning import Whole
 
 ROUNDS = 12  # of halving
+RAMBLING = 1.5  # times the way along its nodes: a longer piece leaves them
 PLENTY = 1000  # clean nodes
 SETTLING, LAST = 8, 12  # moves in each round, and in the last
 ENOUGH, FEWEST = 4, 2  # nodes of a piece that is made two readily, or for want of any other
@@ -54,8 +55,9 @@ def _halved(fit: Fit, nodes: Strand, close: Closeness) -> Fit:
         better = _mended(fit, nodes, far, ENOUGH) or _mended(fit, nodes, far, FEWEST)
         if not better:
             break
-        fit = better
-    return _settled(fit, nodes, _spared(fit, counted) if spare else counted, LAST)
+        fit = better._replace(knots=better.knots.calmed())
+    fit = _settled(fit, nodes, _spared(fit, counted) if spare else counted, LAST)
+    return fit._replace(knots=fit.knots.straightened()) if fit.knots.wild().any() else fit
 
 
 def _spared(fit: Fit, counted: Whole) -> Whole:
@@ -83,7 +85,18 @@ def _strays(fit: Fit, nodes: Strand, counted: Whole, close: Closeness) -> list[i
     rest = fit.knots.strays(nodes.at[counted], piece)
     begins = np.searchsorted(piece, np.arange(len(fit.begin) + 1))
     parts = [rest[begin:end] for begin, end in pairwise(begins)]
-    return [k for k, part in enumerate(parts) if not close.holds(part)]
+    astray = fit.knots.wild() | _rambles(fit, nodes, close)
+    return [k for k, part in enumerate(parts) if astray[k] or not close.holds(part)]
+
+
+def _rambles(fit: Fit, nodes: Strand, close: Closeness) -> Flags:
+    """Return which pieces are much longer than the way along their nodes."""
+    import numpy as np
+
+    steps = np.abs(np.diff(nodes.at, append=nodes.at[:1]))
+    ways = np.add.reduceat(steps, fit.begin.clip(max=len(steps) - 1))
+    rambles: Flags = fit.knots.lengths() > RAMBLING * ways + 2 * close.most
+    return rambles
 
 
 def pieces(fit: Fit, count: int) -> Whole:

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
     Flags = NDArray[np.bool_]
 
+ASIDE = 0.02  # cosine; a piece that leaves almost square to the way to its end is wild
+NOTHING = 1e-9  # mm; a shorter piece is none
 PARALLEL = 1e-14  # as geometry.biarcs tells parallel directions
 
 
@@ -56,6 +58,52 @@ class Knots(NamedTuple):
         straight = self.straight
         return np.where(straight, chords, leave), np.where(straight, chords, arrive)
 
+    def wild(self) -> Flags:
+        """Return which pieces leave or arrive aside of the way to go, and would make loops."""
+        import numpy as np
+
+        chords = np.roll(self.at, -1) - self.at
+        leave, arrive = self.ways()
+        aside = np.minimum((leave * np.conj(chords)).real, (arrive * np.conj(chords)).real)
+        found: Flags = (aside <= ASIDE * np.abs(chords)) | (np.abs(chords) < NOTHING)
+        return found
+
+    def lengths(self) -> Floats:
+        """Return how long the pieces are."""
+        import numpy as np
+
+        leave, arrive = self.ways()
+        ends = np.roll(self.at, -1)
+        meet, _, one, two = _biarcs(self.at, leave, ends, arrive)
+        return _arc_length(meet - self.at, leave, one) + _arc_length(ends - meet, arrive, two)
+
+    def straightened(self) -> Knots:
+        """Return them with lines for wild pieces, and corners at their ends."""
+        import numpy as np
+
+        wild = self.wild()
+        sharp = self.sharp | wild | np.roll(wild, 1)
+        leave, arrive = self.ways()
+        return self._replace(
+            leave=np.angle(leave), arrive=np.angle(np.roll(arrive, 1)),
+            straight=self.straight | wild, sharp=sharp,
+        )  # fmt: skip
+
+    def calmed(self) -> Knots:
+        """Return them with directions set anew, along their neighbours, about wild pieces."""
+        import numpy as np
+
+        wild = self.wild()
+        chords = np.roll(self.at, -1) - self.at
+        ways = chords / np.maximum(np.abs(chords), NOTHING)
+        along = np.angle(ways + np.roll(ways, 1))
+        here, before = wild, np.roll(wild, 1)
+        smooth = (here | before) & ~self.sharp
+        leave = np.where(smooth, along, np.where(self.sharp & here, np.angle(ways), self.leave))
+        back = np.angle(np.roll(ways, 1))
+        arrive = np.where(smooth, along, np.where(self.sharp & before, back, self.arrive))
+        return self._replace(leave=leave, arrive=arrive)
+
     def strays(self, points: Points, piece: Whole) -> Floats:
         """Return how far points lie to the left of the pieces that they belong to."""
         import numpy as np
@@ -72,17 +120,25 @@ class Knots(NamedTuple):
         )
 
     def segments(self) -> tuple[tuple[Segment, ...], ...]:
-        """Return the line or arcs of each piece."""
+        """Return the line or arcs of each piece; none where two knots have come together."""
         import numpy as np
 
         ends = zip(self.at.tolist(), np.roll(self.at, -1).tolist(), strict=True)
         ways = zip(*(each.tolist() for each in self.ways()), strict=True)
         return tuple(
-            (Line(start, end),) if straight else biarc(start, leave, end, arrive)
+            _piece(start, leave, end, arrive, straight=straight)
             for (start, end), (leave, arrive), straight in zip(
                 ends, ways, self.straight.tolist(), strict=True
             )
         )
+
+
+def _piece(
+    start: complex, leave: complex, end: complex, arrive: complex, *, straight: bool
+) -> tuple[Segment, ...]:
+    if straight:
+        return (Line(start, end),) if abs(end - start) > NOTHING else ()
+    return biarc(start, leave, end, arrive)
 
 
 def _biarcs(
@@ -102,6 +158,16 @@ def _biarcs(
     way = (meet - start) ** 2 * np.conj(leave)
     way /= np.maximum(np.abs(way), 1e-300)
     return meet, way, _bend(start, leave, meet), -_bend(end, -arrive, meet)
+
+
+def _arc_length(chord: Points, way: Points, bend: Floats) -> Floats:
+    """Return how long arcs are along chords, with the direction at either of their ends."""
+    import numpy as np
+
+    size = np.maximum(np.abs(chord), NOTHING)
+    half = np.abs(np.angle(chord * np.conj(way)))
+    found: Floats = size / np.sinc(half / np.pi)
+    return np.where(np.abs(bend) * size < NOTHING, size, found)
 
 
 def _bend(start: Points, way: Points, end: Points) -> Floats:

@@ -53,6 +53,7 @@ def settled(knots: Knots, points: Points, piece: Whole, rounds: int) -> Knots:
         return knots
     blocks, places = chunks(moves.column, BLOCK)
     rows = [_rows(piece, each, len(knots.at)) for each in places]
+    wild = knots.wild()
     rest, damping = knots.strays(points, piece), DAMPING
     for _ in range(rounds):
         if np.abs(rest).max() < EXACT:
@@ -64,7 +65,7 @@ def settled(knots: Knots, points: Points, piece: Whole, rounds: int) -> Knots:
             moved = _moved(knots, moves.column, -equations.solved(damping))
             there = moved.strays(points, piece)
             after = float(np.square(there).sum())
-            if after < before:
+            if after < before and not (moved.wild() & ~wild).any():
                 break
             damping *= 10
         else:

@@ -7,11 +7,11 @@ import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from patternmaker.errors import Refusal
-from patternmaker.facts import LENGTH
 from patternmaker.geometry.biarcs import arc_between
 from patternmaker.geometry.segments import Line
 from patternmaker.tracing.closeness import CLOSEST, STRAYS
 from patternmaker.tracing.fitting import fitted_to, pieces
+from patternmaker.tracing.said import shown
 from patternmaker.tracing.strands import Stop, trail
 
 if TYPE_CHECKING:
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from patternmaker.tracing.tying import Fit
 
 TRIES = 12  # fits, each with other corners than the one before it
+MOST_FAR = 100  # stretches of points too far off that are mended; more is wobble
 SOFTER = 0.8  # of the corner asked for: a corner that comes out less sharp is none
 NEAR = 3.0  # nodes about a corner that must fit it
 FARTHEST = 6.0  # times the usual distance of a point: as far as the farthest of thousands strays
@@ -62,18 +63,17 @@ def smoothed(points: Points, smooth: float, corner: float, *, closed: bool = Tru
         held = _held(line, fit, nodes, rest, sharpest)
         if len(held) < len(line.stops):
             line = line.cut_at(held)
-        elif rest.max() > smooth + CLOSEST:
-            line = line.cut_at([*line.stops, *_farthest(line, rest, smooth)])
+        elif far := _farthest(line, rest, smooth):
+            if len(far) > MOST_FAR:
+                break
+            line = line.cut_at([*line.stops, *far])
         else:
             flat = tuple(each for part in segments for each in part)
             return Smoothed(flat, float(rest.max()), float((rest**2).mean() ** 0.5))
     worst = int(rest.argmax())
-    where = line.points[worst]
     raise Refusal(
-        "smooth",
-        f"a point at x {where.real:.1f}, y {where.imag:.1f} mm stands {{value}} off the smoothed"
-        " line, more than {limit}",
-        value=float(rest[worst]), limit=smooth, show=LENGTH.show,
+        "smooth", "the point at {value} stands farther than {limit} off the smoothed line",
+        value=complex(line.points[worst]), limit=float(smooth), show=shown,
         mend="allow more, or take stray points out of the file",
     )  # fmt: skip
 
@@ -115,7 +115,7 @@ def _held(line: Trail, fit: Fit, nodes: Strand, rest: Floats, sharpest: float) -
     import numpy as np
 
     leave, arrive = fit.knots.ways()
-    turn = np.abs(np.angle(leave / np.roll(arrive, 1)))
+    turn = np.abs(np.angle(leave * np.conj(np.roll(arrive, 1))))
     knots = np.flatnonzero(np.isin(fit.begin, nodes.stops))
     most = max(CLOSEST, STRAYS * line.stray.size) + FARTHEST * float(np.median(rest))
     return [
@@ -133,7 +133,8 @@ def _segments(fit: Fit, nodes: Strand, smooth: float, *, closed: bool) -> list[t
     for k in fit.blunt.nonzero()[0].tolist():
         dense = counts[k - 1] > 1 and counts[k] > 1
         off = min(smooth, CLOSEST) if dense else smooth
-        segments[k - 1], segments[k] = _rounded(segments[k - 1], segments[k], off)
+        if segments[k - 1] and segments[k]:
+            segments[k - 1], segments[k] = _rounded(segments[k - 1], segments[k], off)
     return segments if closed else segments[:-1]
 
 

@@ -58,7 +58,7 @@ def tied(nodes: Strand, close: Closeness, *, closed: bool) -> Fit:
     held = np.zeros(len(ties), dtype=bool)
     held[[0, -1]] = not closed
     knots = Knots(at, np.angle(leave), np.angle(arrive), straight, sharp | blunt, held)
-    return Fit(knots, np.array([each.begin for each in found]), blunt)
+    return Fit(knots.calmed(), np.array([each.begin for each in found]), blunt)
 
 
 def _tie(before: Run, run: Run, node: complex, *, sharp: bool) -> _Tie:
