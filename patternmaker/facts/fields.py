@@ -158,9 +158,9 @@ def switch(words: str, *, default: bool = False) -> Any:
     return _made(Fact(words, SWITCH, Default(default, default)))
 
 
-def angle(words: str, *, default: float, least: float, most: float) -> Any:
+def angle(words: str, *, default: float, least: float, most: float, required: bool = True) -> Any:
     """Make a field that holds an angle in degrees."""
-    return _made(Fact(words, ANGLE, Default(default, default), least, most, required=True))
+    return _made(Fact(words, ANGLE, Default(default, default), least, most, required=required))
 
 
 def rows(

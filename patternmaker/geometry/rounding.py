@@ -22,10 +22,10 @@ from patternmaker.geometry.segments import Arc, Line
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
-    from patternmaker.geometry.segments import Segment
+    from patternmaker.geometry.segments import Box, Segment
 
 TOUCH = 1e-7  # mm; arcs whose ends lie closer follow each other
-HALVINGS = 40  # of the search for the largest radius that fits
+HALVINGS = 16  # of the search for the largest radius that fits
 FINE = 0.1  # mm; that radius is told to this, rounded down
 
 
@@ -76,17 +76,16 @@ def _turn(ring: Ring, corner: int) -> float:
 
 def _fillet(ring: Ring, corner: int, radius: float) -> _Fillet | None:
     """Return the arc nearest to the corner that touches the sides before and after it."""
-    segments, count = ring.segments, len(ring.segments)
     turn = _turn(ring, corner)
-    by = -math.copysign(radius, turn)
-    for back, on in _outward(count):
-        before, after = segments[corner - 1 - back], segments[(corner + on) % count]
-        for centre in _centres(before, after, by):
-            way_in, way_out = _foot(before, centre), _foot(after, centre)
+    beside = _Beside(ring.segments, -math.copysign(radius, turn))
+    for back, on in _outward(len(ring.segments)):
+        before, after = corner - 1 - back, corner + on
+        for centre in beside.meeting(before, after):
+            way_in, way_out = beside.foot(before, centre), beside.foot(after, centre)
             sweep = cmath.phase((way_out - centre) / (way_in - centre))
             if sweep * turn > 0:
-                begin = _Place(corner - 1 - back, before.along(way_in))
-                end = _Place(corner + on, after.along(way_out))
+                begin = _Place(before, beside.at(before).along(way_in))
+                end = _Place(after, beside.at(after).along(way_out))
                 return _Fillet(Arc(centre, way_in, sweep), begin, end)
     return None
 
@@ -98,18 +97,40 @@ def _outward(count: int) -> Iterator[tuple[int, int]]:
             yield back, both - back
 
 
-def _centres(before: Segment, after: Segment, by: float) -> Iterator[complex]:
-    if all(_bears(each, by) for each in (before, after)):
-        yield from crossings(before.grown(by), after.grown(by))
+class _Beside:
+    """The lines that run beside the edges of a ring at one distance, where they have any."""
+
+    def __init__(self, segments: Sequence[Segment], by: float) -> None:
+        self._segments = segments
+        self._lines = [each.grown(by) if _bears(each, by) else None for each in segments]
+        self._boxes = [line.bounds if line else None for line in self._lines]
+
+    def at(self, edge: int) -> Segment:
+        """Return an edge by its number, which may run past the last or before the first."""
+        return self._segments[edge % len(self._segments)]
+
+    def foot(self, edge: int, centre: complex) -> complex:
+        """Return the foot of a centre on an edge."""
+        return self.at(edge).point(self.at(edge).along(centre))
+
+    def meeting(self, before: int, after: int) -> Iterator[complex]:
+        """Yield where the lines beside two edges meet."""
+        one, two = before % len(self._lines), after % len(self._lines)
+        here, there = self._boxes[one], self._boxes[two]
+        line, other = self._lines[one], self._lines[two]
+        if line and other and here and there and _near(here, there):
+            yield from crossings(line, other)
+
+
+def _near(one: Box, two: Box) -> bool:
+    """Return whether two boxes overlap or lie a hair's breadth apart."""
+    across = one[0] <= two[2] + HAIR and two[0] <= one[2] + HAIR
+    return across and one[1] <= two[3] + HAIR and two[1] <= one[3] + HAIR
 
 
 def _bears(segment: Segment, by: float) -> bool:
     """Return whether a side has a parallel at that distance."""
     return isinstance(segment, Line) or segment.radius + math.copysign(by, by * segment.sweep) > 0
-
-
-def _foot(segment: Segment, centre: complex) -> complex:
-    return segment.point(segment.along(centre))
 
 
 def _overlong(ring: Ring, fillets: Mapping[str, _Fillet | None]) -> str | None:
@@ -138,10 +159,12 @@ def _radius(fillets: Mapping[str, _Fillet | None], name: str) -> float:
 
 
 def _does_not_fit(ring: Ring, radii: Mapping[str, float], name: str) -> Refusal:
+    """Return the refusal of a radius: its limit is what would fit all the corners that have it."""
     fits, fails = 0.0, radii[name]
     for _ in range(HALVINGS):
         middle = (fits + fails) / 2
-        works = _overlong(ring, _fillets(ring, {**radii, name: middle})) is None
+        tried = {each: middle if r == radii[name] else r for each, r in radii.items()}
+        works = _overlong(ring, _fillets(ring, tried)) is None
         fits, fails = (middle, fails) if works else (fits, middle)
     return Refusal(
         name, "{value} is more than the corner has room for ({limit})", value=radii[name],

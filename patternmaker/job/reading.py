@@ -12,6 +12,7 @@ from patternmaker.job.model import MOST_SEATS, Inset, Job, JobFacts, Seat, SeatF
 from patternmaker.outlines import SHAPES, Outline
 from patternmaker.pattern.allowances import Allowances
 from patternmaker.pattern.brief import Brief, sized
+from patternmaker.pattern.notes import Note
 from patternmaker.units import Unit, show_length
 
 if TYPE_CHECKING:
@@ -116,6 +117,7 @@ class _Seats:
         brief = Brief(
             outline.contour(), base, allowances, materials,
             facts.taken, facts.measured_round, facts.trust == "round",
+            tuple(Note(said.says, said.values) for said in outline.remarks()),
         )  # fmt: skip
         for mistake in _objections(brief, cover):
             self.reading.note(mistake, place)

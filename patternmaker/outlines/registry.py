@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
     from patternmaker.geometry.contour import Contour
     from patternmaker.geometry.framing import Ring
+    from patternmaker.tracing.said import Said
 
 
 @dataclass(frozen=True)
@@ -59,6 +60,10 @@ class Outline(Measured):
     def partner(self) -> Outline:
         """Return the seat that is its mirror image: itself, where left and right are alike."""
         return self
+
+    def remarks(self) -> tuple[Said, ...]:
+        """Return what the fit report should say of how the outline came about."""
+        return ()
 
     def contour(self) -> Contour:
         """Return the outline with its middle at the origin, from the joint ``back``."""

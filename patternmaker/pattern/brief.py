@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from patternmaker.geometry.contour import Contour
     from patternmaker.materials import Material
     from patternmaker.pattern.allowances import Allowances
+    from patternmaker.pattern.notes import Note
 
 TAKEN = {
     "flat": "Measured flat, across the seams: the finished seam lies where it was measured.",
@@ -41,6 +42,7 @@ class Brief:
         taken: how the seat was measured, a key of `TAKEN`.
         measured_round: the tape round the seam, mm, or None.
         trusts_round: whether that tape wins over the measured width.
+        remarks: what is to be said of how the outline came about.
     """
 
     taped: Contour
@@ -50,6 +52,7 @@ class Brief:
     taken: str = "flat"
     measured_round: float | None = None
     trusts_round: bool = False
+    remarks: tuple[Note, ...] = ()
 
     @cached_property
     def outline(self) -> Contour:

@@ -70,10 +70,12 @@ def _value(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.Search
     if fact.choices:
         return st.sampled_from(fact.choices)
     if fact.quantity is TEXT:
+        if not fact.required:  # it names something that the draw knows nothing of
+            return st.none()
         return st.text("abc äß", min_size=1, max_size=int(fact.most or 120)).filter(str.strip)
     number = _number(fact, limits, values)
     left_out = fact.default.metric is None and not fact.required
-    return st.none() | number if left_out else number
+    return st.none() | st.none() | number if left_out else number
 
 
 def _number(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.SearchStrategy[Any]:

@@ -31,6 +31,7 @@ def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
     stretch_round = brief.outline.length / sew.length
     stretches = tuple(_stretches(brief, stretch_round))
     says = (
+        *brief.remarks,
         Note(TAKEN[brief.taken]),
         *_taken_up(brief),
         *(stretch.note for stretch in stretches if stretch.needed > 5e-5),
