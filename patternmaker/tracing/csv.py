@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import io
 import re
+from itertools import islice
+from typing import TYPE_CHECKING
 
 from patternmaker.errors import Refusal, brief
-from patternmaker.tracing.gathering import checked_count, checked_place, printable
+from patternmaker.tracing.gathering import MOST, checked_count, checked_place, printable
 from patternmaker.tracing.kinds import MARKS
 from patternmaker.tracing.sketch import Chain, Sketch
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 UNITS = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "inch": 25.4, "inches": 25.4}
 LONGEST = 500  # letters of a line
@@ -35,19 +41,20 @@ def read_csv(content: bytes) -> Sketch:
     Raises:
         Refusal: naming the first line that is no point.
     """
-    lines = _lines(content)
+    said = _lines(content)
+    lines = list(islice(said, MOST + 1))
     unit = None
     if lines and not _NUMERIC.match(lines[0][1]):
         unit = _unit(lines.pop(0)[1])
     if not lines:
         raise Refusal("", "holds no points", mend="write x and y of a point on each line")
-    checked_count(len(lines))
+    checked_count(len(lines) + sum(1 for _ in said))
     points, marks = _points(lines, unit or 1.0)
     return Sketch((Chain("points", points=tuple(points)),), unit, marks)
 
 
-def _lines(content: bytes) -> list[tuple[int, str]]:
-    """Return the lines that say something, with their numbers."""
+def _lines(content: bytes) -> Iterator[tuple[int, str]]:
+    """Yield the lines that say something, with their numbers."""
     code = next((code for mark, code in MARKS if content.startswith(mark)), "utf-8")
     try:
         text = content.decode(code)
@@ -55,9 +62,9 @@ def _lines(content: bytes) -> list[tuple[int, str]]:
         number = content[: fault.start].count(b"\n") + 1
         says = "is not UTF-8 text in line {value}"
         raise Refusal("", says, value=number, mend="save it as plain UTF-8") from None
-    lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
-    said = ((number, line.partition("#")[0].strip()) for number, line in enumerate(lines, 1))
-    return [(number, line) for number, line in said if line]
+    for number, line in enumerate(io.StringIO(text, newline=None), 1):
+        if said := line.partition("#")[0].strip():
+            yield number, said
 
 
 def _unit(header: str) -> float | None:

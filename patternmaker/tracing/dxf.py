@@ -29,6 +29,7 @@ UNITS = {  # mm, by $INSUNITS; those that measure no seat are not listed
     13: 0.001, 14: 100.0,
 }  # fmt: skip
 DEEPEST = 16  # blocks within blocks
+MOST_LINES = 2_500_000  # of a file; 100,000 vertices take that, and ezdxf ten seconds
 MOST = 100_000  # entities drawn, those of blocks counted each time
 BROKEN = (  # what ezdxf may raise at a file that is, beside its own errors
     ArithmeticError, AttributeError, LookupError, OSError, RuntimeError, StopIteration, TypeError,
@@ -42,6 +43,9 @@ def read_dxf(content: bytes) -> Sketch:
     Raises:
         Refusal: if it is broken, or holds lines that are not flat.
     """
+    if content.count(b"\n") > MOST_LINES:
+        says = "has more than {limit} lines"
+        raise Refusal("", says, limit=f"{MOST_LINES:,}", mend="save the seat alone")
     logging.getLogger("ezdxf").addHandler(logging.NullHandler())  # it speaks of what it mends
     from ezdxf.lldxf.const import DXFError
 
@@ -95,8 +99,8 @@ class _Walk:
     def _counted(self) -> None:
         self._count += 1
         if self._count > MOST:
-            says = "inserts the same blocks over and over"
-            raise Refusal("", says, mend="save the seat alone")
+            says = "draws more than {limit} things, or the same blocks over and over"
+            raise Refusal("", says, limit=f"{MOST:,}", mend="save the seat alone")
 
     def _shape(self, entity: Any, place: Affine) -> None:
         drawn = strokes(entity)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
 from patternmaker.errors import Refusal
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 
 STRING = 12  # corners; straight lines with more of them are a string of points, drawn or digitised
 MOST = 200_000  # points in a file
+MOST_ARCS = 50_000  # true lines and arcs in a file, those that follow its curves counted
 FARTHEST = 1e6  # mm, or units of the file; nothing lies farther from its origin
 NEAR = 1e-7  # of a line's size; a shorter step is the rounding of the file
 LONGEST_NAME = 60  # letters
@@ -57,13 +59,15 @@ class Stroke(NamedTuple):
         """
         size = extent(self.reach())
         near = min(MEETS / 2, NEAR * size)
+        if not size:
+            return None
         if len(self.pieces) >= STRING and not any(
             isinstance(p, Bezier | Oval) for p in self.pieces
         ):
             points = tuple(self.reach())
             again = self.closed and abs(points[-1] - points[0]) <= near
             return Chain(name, points=points[:-1] if again else points, closed=self.closed)
-        segments = tuple(self._segments(near, closeness(size))) if size else ()
+        segments = tuple(islice(self._segments(near, closeness(size)), MOST_ARCS + 1))
         return Chain(name, segments=segments, closed=self.closed) if segments else None
 
     def _segments(self, near: float, close: float) -> Iterator[Segment]:
@@ -83,7 +87,7 @@ class Gathering:
     def __init__(self) -> None:
         self._chains: list[Chain] = []
         self._names: Counter[str] = Counter()
-        self._points = 0
+        self._points = self._arcs = 0
         self._skipped: Counter[str] = Counter()
 
     def add(self, name: str, stroke: Stroke) -> None:
@@ -107,8 +111,8 @@ class Gathering:
                 mend="draw it again there, without turning on the spot",
             ) from None
         if chain:
-            self._points += max(0, len(chain.segments) - len(stroke.pieces))
-            checked_count(self._points)
+            self._arcs += len(chain.segments)
+            checked_count(self._arcs, MOST_ARCS, "arcs")
             self._chains.append(chain)
 
     def skip(self, kind: str) -> None:
@@ -135,14 +139,14 @@ def printable(text: str) -> str:
     return " ".join(shown.split())[:LONGEST_NAME]
 
 
-def checked_count(count: int) -> None:
-    """Refuse a drawing with too many points."""
-    if count > MOST:
+def checked_count(count: int, most: int = MOST, what: str = "points") -> None:
+    """Refuse a drawing with too many points, or arcs."""
+    if count > most:
         raise Refusal(
             "",
-            "holds {value} points or more, where at most {limit} are read",
+            f"holds {{value}} {what} or more, where at most {{limit}} are read",
             value=f"{count:,}",
-            limit=f"{MOST:,}",
+            limit=f"{most:,}",
             mend="save the seat alone, or with fewer points",
         )
 

@@ -90,7 +90,8 @@ class _Walk:
         """Draw an element and what is in it."""
         self._count += 1
         if self._count > MOST or spot.deep > DEEPEST:
-            raise Refusal("", "uses the same elements over and over", mend="save it as plain SVG")
+            says = "draws more than {limit} elements, or the same over and over"
+            raise Refusal("", says, limit=f"{MOST:,}", mend="save the seat alone, as plain SVG")
         if self._is_left_out(element):
             return
         spot = spot._replace(shown=_is_shown(element, spot.shown), deep=spot.deep + 1)

@@ -88,7 +88,10 @@ def test_third_column_names_a_place(text):
         ("1,2\n2e7,3", "holds a point farther out than 1,000,000, or no number, in line 2"),
         ("1,2\n3,1e999", "holds a point farther out than 1,000,000, or no number, in line 2"),
         (f"1,2\n3,4,{'o' * 500}", "is no point in line 2: '3,4,ooo"),
-        ("1,2\n" * 200_001, "holds 200,001 points or more, where at most 200,000 are read"),
+        (
+            "x,y\n" + "1,2\n" * 250_000,
+            "holds 250,000 points or more, where at most 200,000 are read",
+        ),
     ],
 )
 def test_first_wrong_line_is_named(text, message):

@@ -209,6 +209,11 @@ def test_short_old_file_is_read():
     assert only(sketch).path.length == pytest.approx(320 * math.pi)
 
 
+def test_file_of_too_many_lines_is_refused_before_it_is_taken_apart():
+    content = b"0\nSECTION\n" + b"0\nPOINT\n" * 1_250_001
+    assert told("a.dxf", content).startswith("has more than 2,500,000 lines;")
+
+
 def test_many_vertices_are_read():
     spots = [(100 * math.cos(i / 400), 100 * math.sin(i / 400)) for i in range(2000)]
     names = [b"0\nSECTION\n2\nENTITIES\n0\nPOLYLINE\n8\nTOP\n66\n1\n70\n1\n"]

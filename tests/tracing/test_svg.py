@@ -10,6 +10,7 @@ from patternmaker.geometry.biarcs import fitted
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.contour import Contour
 from patternmaker.pattern.piece import LineKind
+from patternmaker.tracing import gathering
 from patternmaker.tracing.sketch import read_sketch
 from patternmaker.writers.svg import svg_file
 from tests.tracing.drawings import apart, drawn, only, svg, told
@@ -198,6 +199,12 @@ def test_hundred_thousand_points_are_read():
         f"{100 * math.cos(i / 1e4):.5f},{100 * math.sin(i / 1e4):.5f}" for i in range(62_000)
     )
     assert len(only(drawn(f'<path d="M{data}z"/>')).points) == 62_000
+
+
+def test_curves_that_take_too_many_arcs_are_refused(monkeypatch):
+    monkeypatch.setattr(gathering, "MOST_ARCS", 100)
+    body = '<ellipse rx="250" ry="180"/>'
+    assert told("a.svg", svg(body)).startswith("holds 101 arcs or more, where at most 100 are read")
 
 
 def test_too_many_points_are_refused_with_their_count():
