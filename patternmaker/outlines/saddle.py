@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from patternmaker.facts import at_least, at_most, both, length
 from patternmaker.geometry.compass import Compass
-from patternmaker.geometry.segments import dot
+from patternmaker.geometry.tangency import Disc, touching
 from patternmaker.outlines.registry import Outline, Taken, shape
 
 if TYPE_CHECKING:
@@ -78,11 +78,6 @@ def _narrowest(width: float, depth: float, lobe: float, nose: float) -> float:
     while radius < FLATTEST and _across(at, STEP * radius) <= _across(at, radius):
         radius *= STEP
     return _across(at, radius) + SLIGHT
-
-
-def _is_left_of(at: _Saddle, middle: complex, radius: float) -> bool:
-    """Return whether a circle lies on the outer side of the line from lobe to nose."""
-    return radius > 0 and ((middle - at.lobe) / (at.nose - at.lobe)).imag < 0
 
 
 @shape("saddle")
@@ -165,30 +160,15 @@ class Saddle(Outline):
         radius = (apart**2 + rise**2 - self.lobe**2) / (2 * self.dip)
         return 1j * (self._at.lobe.imag + rise + radius), radius
 
-    def _hollow(self) -> tuple[complex, float]:
-        """Return the middle and radius of the left hollow.
-
-        Taking |c - waist| = s from the other two squares leaves c linear in s; put back, a
-        quadratic for s.
-        """
-        at, waist = self._at, complex(-self.waist / 2)
-        lobe, nose = at.lobe - waist, at.nose - waist
-        one = (abs(lobe) ** 2 - at.lobe_radius**2) / 2
-        two = (abs(nose) ** 2 - at.nose_radius**2) / 2
-        slant = lobe.real * nose.imag - lobe.imag * nose.real
-        fixed = complex(one * nose.imag - two * lobe.imag, two * lobe.real - one * nose.real)
-        grows = complex(
-            at.nose_radius * lobe.imag - at.lobe_radius * nose.imag,
-            at.lobe_radius * nose.real - at.nose_radius * lobe.real,
+    def _hollow(self) -> Disc:
+        """Return the circle of the left hollow."""
+        at = self._at
+        lobe, nose = Disc(at.lobe, at.lobe_radius), Disc(at.nose, at.nose_radius)
+        circles = touching(lobe, nose, complex(-self.waist / 2))
+        outside = (
+            each for each in circles if ((each.middle - at.lobe) / (at.nose - at.lobe)).imag < 0
         )
-        fixed, grows = fixed / slant, grows / slant
-        a, b, c = abs(grows) ** 2 - 1, dot(fixed, grows), abs(fixed) ** 2
-        larger = -b - math.copysign(math.sqrt(max(0.0, b * b - a * c)), b)
-        circles = ((waist + fixed + root * grows, root) for root in (larger / a, c / larger))
-        return max(
-            (circle for circle in circles if _is_left_of(at, *circle)),
-            key=lambda circle: circle[1],
-        )
+        return max(outside, key=lambda circle: circle.radius)
 
     def taken(self) -> Iterator[Taken]:
         """Yield where each length is taken."""
