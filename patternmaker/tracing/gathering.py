@@ -23,7 +23,7 @@ MOST = 200_000  # points in a file
 MOST_ARCS = 50_000  # true lines and arcs in a file, those that follow its curves counted
 FARTHEST = 1e6  # mm, or units of the file; nothing lies farther from its origin
 NEAR = 1e-7  # of a line's size; a shorter step is the rounding of the file
-LONGEST_NAME = 60  # letters
+LONGEST_NAME = 120  # letters
 
 Piece: TypeAlias = complex | Bezier | Oval
 """one step of a stroke; a complex number is a straight line to that point"""

@@ -138,4 +138,4 @@ def test_taken_names_are_passed_over():
 
 
 def test_names_are_told_on_one_line():
-    assert printable(" a\tb\x1b[2J\n" + "o" * 99) == "a b [2J " + "o" * 52
+    assert printable(" a\tb\x1b[2J\n" + "o" * 199) == "a b [2J " + "o" * 112
