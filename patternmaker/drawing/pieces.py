@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 from patternmaker.drawing.labels import arrow
 from patternmaker.drawing.looks import PENS
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
-from patternmaker.geometry.contour import Path
+from patternmaker.geometry.contour import Contour, Path
+from patternmaker.geometry.roominess import roomiest
+from patternmaker.geometry.touching import enters
 from patternmaker.pattern.piece import LineKind
 
 if TYPE_CHECKING:
@@ -23,6 +25,7 @@ CLEAR = 1.8  # mm between a line and a name beside it
 CLEAR_OF_CROSS = 13.0  # mm from the middle of a panel
 LEAST_LABEL = 28.0  # mm; a label of a strip lower than this is set in columns
 IN_FROM_JOIN = 30.0  # mm from a strip's join
+LESS = (1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3)  # of the room that a label would like
 NAMED = (LineKind.STAPLE, LineKind.SEWING)
 
 
@@ -83,17 +86,17 @@ def _inside(point: complex, inward: complex, text: str) -> Letters:
 
 def _arrow(piece: Piece) -> Drawing:
     """Return the arrow to the front of the seat, below the middle of a panel or near a join."""
-    left, bottom, right, top = piece.cut.bounds
     way, word = piece.arrow
     if piece.is_strip:
+        bottom = piece.cut.bounds[1]
         return arrow(complex(IN_FROM_JOIN / 2, 0.7 * bottom), way, min(14.0, -0.3 * bottom), word)
-    middle = complex((left + right) / 2, (bottom + top) / 2)
-    return arrow(middle + way * CLEAR_OF_CROSS, way, min(25.0, 0.12 * piece.cut.height), word)
+    heart = roomiest(piece.cut)
+    return arrow(heart + way * CLEAR_OF_CROSS, way, min(25.0, 0.12 * piece.cut.height), word)
 
 
 def label_room(piece: Piece) -> Box:
     """Return the box in which a piece's label may stand clear of its lines."""
-    left, bottom, right, top = piece.cut.bounds
+    _, bottom, right, _ = piece.cut.bounds
     if piece.is_strip:
         fold = max(g.path.bounds[1] for g in piece.guides if g.kind is LineKind.FOLD)
         below_names = -topstitch_depth(piece) - STATION_SIZE * 3.5
@@ -101,11 +104,21 @@ def label_room(piece: Piece) -> Box:
         if below_names - fold < LEAST_LABEL:  # too shallow: the label crosses the fold
             return IN_FROM_JOIN, bottom + CLEAR, right, -topstitch_depth(piece) - CLEAR
         return IN_FROM_JOIN, fold + CLEAR, right, below_names
-    middle = complex((left + right) / 2, (bottom + top) / 2)
-    aside = 0.31 * piece.cut.width
-    return (
-        middle.real - aside,
-        middle.imag + CLEAR_OF_CROSS,
-        middle.real + aside,
-        middle.imag + max(CLEAR_OF_CROSS, 0.36 * piece.cut.height),
-    )
+    return _inner_room(piece)
+
+
+def _inner_room(piece: Piece) -> Box:
+    """Return the room above the roomiest place of a panel, as wide and high as its lines allow."""
+    heart = roomiest(piece.cut)
+    aside, high = 0.31 * piece.cut.width, max(CLEAR_OF_CROSS, 0.36 * piece.cut.height)
+    lines = [guide.path for guide in piece.guides if isinstance(guide.path, Contour)]
+    for share in LESS:
+        room = (
+            heart.real - share * aside,
+            heart.imag + CLEAR_OF_CROSS,
+            heart.real + share * aside,
+            heart.imag + max(CLEAR_OF_CROSS, share * high),
+        )
+        if not any(enters(line, room) for line in (*lines, piece.cut)):
+            break
+    return room

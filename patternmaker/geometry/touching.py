@@ -24,10 +24,15 @@ def touches(contour: Contour, box: Box) -> bool:
     """
     if not _overlap(contour.bounds, box):
         return False
-    if any(_enters(segment, box) for segment in contour.segments):
+    if enters(contour, box):
         return True
     left, bottom, right, top = box
     return encloses(contour, complex((left + right) / 2, (bottom + top) / 2))
+
+
+def enters(contour: Contour, box: Box) -> bool:
+    """Return whether the edge of ``contour`` has a part inside ``box``."""
+    return any(_enters(segment, box) for segment in contour.segments)
 
 
 def _overlap(one: Box, two: Box) -> bool:

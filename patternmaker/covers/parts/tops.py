@@ -10,6 +10,7 @@ from patternmaker.covers.parts.strips import sewing_places
 from patternmaker.errors import Refusal
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.plain import as_circle
+from patternmaker.geometry.touching import encloses, enters
 from patternmaker.pattern.clips import SHORT_OF_SEAM, clips
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece
@@ -18,11 +19,13 @@ from patternmaker.pattern.stations import foot, notches_round
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from patternmaker.geometry.segments import Box
     from patternmaker.pattern.allowances import Allowances
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.stations import Station
 
 CROSS = 10.0  # mm; half the centre cross
+CLEAR = 3.0  # mm between it and the nearest line
 
 
 @dataclass(frozen=True)
@@ -129,12 +132,18 @@ def part_of_edge(sew: Contour, places: tuple[Station, ...], begin: str, end: str
 
 
 def centre_cross(contour: Contour) -> Iterator[Guide]:
-    """Yield the two strokes of the cross in the middle of a panel."""
+    """Yield the two strokes of the cross in the middle of a panel, if that lies well inside it."""
     left, bottom, right, top_ = contour.bounds
     centre = complex((left + right) / 2, (bottom + top_) / 2)
+    if not encloses(contour, centre) or enters(contour, _square(centre, CROSS + CLEAR)):
+        return
     for way in (1, 1j):
         stroke = Path.through(centre - CROSS * way, centre + CROSS * way)
         yield Guide(LineKind.CENTRE, stroke, "centre")
+
+
+def _square(centre: complex, half: float) -> Box:
+    return centre.real - half, centre.imag - half, centre.real + half, centre.imag + half
 
 
 def _clips(sew: Contour, cut: Contour, allowance: float) -> Iterator[Guide]:
