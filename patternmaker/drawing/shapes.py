@@ -213,7 +213,7 @@ def _listed(
 
 def figure(fact: Fact, value: object, unit: Unit) -> str:
     """Return a value as the list shows it, its fractions set; how many rows, not each of them."""
-    if value is None:
+    if value is None or value == ():
         return ""
     if isinstance(fact.quantity, Rows):
         return f"{len(value)} rows"  # type: ignore[arg-type]

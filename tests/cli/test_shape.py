@@ -39,7 +39,8 @@ def test_text_shows_the_defaults_in_the_unit_asked_for(units, shown):
 def test_text_shows_purpose_picture_limits_sizes_and_construction():
     said = text("rounded", "rectangle")
     for part in ("rounded rectangle (shape)", "A rectangle with corners", "v FRONT",
-                 "radius of the corners; 0 for sharp ones", "at most half the shorter side (190 mm)",
+                 "radius of the corners; 0 for sharp ones",
+                 "at most half the shorter side (190 mm)",
                  "This seat: 400 x 380 mm, 1474 mm round, 0.150 m²", "With one radius: length",
                  "patternmaker start rounded-rectangle"):  # fmt: skip
         assert part in said

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from patternmaker.cli.shapes import found
+from patternmaker.cli.shapes import as_data, as_text, found
 from patternmaker.covers import COVERS
 from patternmaker.errors import Refusals
 from patternmaker.outlines import SHAPES
@@ -60,6 +60,12 @@ def test_text_has_a_line_for_each_shapes_before_covers():
     circle = next(line for line in lines if line.startswith("  circle"))
     assert circle.endswith("  A round seat: four quarter turns about the middle.")
     assert "patternmaker shapes NAME" in lines[-1]
+
+
+def test_list_is_the_same_as_text_and_as_data():
+    named = [each["name"] for each in as_data()]
+    rows = [line.split("  ")[1] for line in as_text().splitlines() if line.startswith("  ")]
+    assert rows == named
 
 
 def test_unit_that_is_none_is_refused():
