@@ -43,7 +43,7 @@ def _lines(draft: Draft) -> Iterator[str]:
 def _cells(row: CutRow, unit: Unit) -> tuple[str, ...]:
     finished = _size(row.piece.finished, unit) if row.piece.finished else "-"
     piece = row.piece
-    return (row.seat, piece.name, piece.material.title, str(row.count), finished,
+    return (row.seat, piece.name, piece.material.title, str(row.tally), finished,
             _size(row.cut_size, unit), show_area(row.area, unit))  # fmt: skip
 
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from patternmaker.units import Unit
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")  # begin what a spreadsheet runs
-HEADER = ("seat", "piece", "material", "kind", "how many", "finished width", "finished height",
+HEADER = ("seat", "piece", "material", "kind", "how many", "of them reversed", "finished width", "finished height",
           "cut width", "cut height", "unit", "area of one", "unit of area")  # fmt: skip
 
 
@@ -38,6 +38,7 @@ def _cells(each: CutRow, unit: Unit) -> list[str]:
         _safe(each.piece.material.title),
         each.piece.material.kind,
         str(each.count),
+        str(each.tally.reversed),
         *([show_length(side, unit, bare=True) for side in finished] if finished else ["", ""]),
         *sizes,
         unit.value,

@@ -29,12 +29,37 @@ class Drafted:
 
 
 @dataclass(frozen=True)
+class Tally:
+    """How many of a piece to cut, and how many more of its mirror image.
+
+    >>> str(Tally(2, 1)), Tally(2, 1).all
+    ('2 + 1 reversed', 3)
+    """
+
+    plain: int
+    reversed: int = 0
+
+    @property
+    def all(self) -> int:
+        """How many there are in all."""
+        return self.plain + self.reversed
+
+    def __str__(self) -> str:
+        return f"{self.plain} + {self.reversed} reversed" if self.reversed else str(self.plain)
+
+
+@dataclass(frozen=True)
 class CutRow:
     """One row of the cut list; sizes in mm, areas in mm2."""
 
     seat: str
     piece: Piece
-    count: int
+    tally: Tally
+
+    @property
+    def count(self) -> int:
+        """How many are cut in all."""
+        return self.tally.all
 
     @property
     def cut_size(self) -> tuple[float, float]:
@@ -62,15 +87,22 @@ class Need:
         return self.area / HIDE_YIELD[1], self.area / HIDE_YIELD[0]
 
 
-def count_of(piece: Piece, make: int) -> int:
+def tally_of(piece: Piece, seats: Tally) -> Tally:
     """Return how many of a piece a set of seats takes; one template serves them all."""
-    return piece.count * (1 if piece.is_template else make)
+    if piece.is_template:
+        return Tally(piece.count)
+    return Tally(piece.count * seats.plain, piece.count * seats.reversed)
+
+
+def seats_of(seat: Seat) -> Tally:
+    """Return how many seats a set holds, and how many of their mirror image."""
+    return Tally(seat.make, seat.reversed)
 
 
 def cut_rows(drafted: Drafted) -> tuple[CutRow, ...]:
     """Return the cut list, seat by seat."""
     return tuple(
-        CutRow(seat.name, piece, count_of(piece, seat.make))
+        CutRow(seat.name, piece, tally_of(piece, seats_of(seat)))
         for seat, pattern in drafted.seats
         for piece in pattern.pieces
     )

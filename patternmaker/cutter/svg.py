@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from patternmaker.cutlist.rows import Drafted, count_of
+from patternmaker.cutlist.rows import Drafted, seats_of, tally_of
 from patternmaker.drawing.looks import PENS
 from patternmaker.drawing.pieces import lines_of
 from patternmaker.pattern.piece import LineKind
@@ -45,5 +45,5 @@ def svg_of(drafted: Drafted) -> bytes:
 def _titled(drafted: Drafted) -> Iterator[tuple[str, Piece]]:
     for seat, pattern in drafted.seats:
         for piece in pattern.pieces:
-            count = count_of(piece, seat.make)
+            count = tally_of(piece, seats_of(seat))
             yield f"{seat.name}, {piece.name} (cut {count}, {piece.material.title})", piece

@@ -39,6 +39,7 @@ def _seat(seat: Seat, pattern: Pattern, unit: Unit) -> dict[str, Any]:
     return {
         "name": seat.name,
         "make": seat.make,
+        "reversed": seat.reversed,
         "outline": {
             "shape": seat.outline.called,
             "width_mm": outline.width,

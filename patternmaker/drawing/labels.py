@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from patternmaker.cutlist.rows import count_of
+from patternmaker.cutlist.rows import Tally, tally_of
 from patternmaker.drawing.looks import RULE
 from patternmaker.drawing.surface import Drawing, Fill, Letters, Mark, Stroke
 from patternmaker.drawing.typeface import LINE, wrapped
@@ -29,7 +29,7 @@ class Context:
 
     job: str
     seat: str
-    make: int
+    seats: Tally
     unit: Unit
 
 
@@ -55,10 +55,13 @@ def by(width: float, height: float, unit: Unit) -> str:
 def rows(piece: Piece, context: Context) -> Iterator[Row]:
     """Yield everything that a piece must say, the weightiest first."""
     unit = context.unit
-    yield Row(f"{piece.name.capitalize()}: cut {count_of(piece, context.make)}", TITLE, bold=True)
+    cut = tally_of(piece, context.seats)
+    yield Row(f"{piece.name.capitalize()}: cut {cut}", TITLE, bold=True)
     yield Row(f"{context.seat} · {context.job}")
     side = "TEMPLATE: NOT TO BE CUT FROM THE COVERING" if piece.is_template else "SHOW SIDE UP"
     yield Row(side, bold=True)
+    if context.seats.reversed:
+        yield Row("For the reversed seats turn this paper over", bold=True)
     known = piece.material
     named = f"{known.name} ({known.kind})" if known.name else known.kind
     yield Row(f"{named.capitalize()}: {piece.lay}")

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
     from patternmaker.geometry.contour import Contour
 
-AMPLE = 0.3  # of the lesser side; a middle that lies so far inside needs no better place
+AMPLE = 0.22  # of the lesser side; a middle that lies so far inside needs no better place
 ROUGHLY = 0.5  # mm; chords this close tell how much room there is
 COARSE, FINE = 12, 3  # places each way: over the whole box, and round the best so far
 CLOSER = 3  # times that the best place is looked for closer by

@@ -33,6 +33,10 @@ class SeatFacts(Measured):
 
     name: str = text("a name for the seat", most=60)
     make: int = count("how many of this seat")
+    reversed: int = count(
+        "how many more of its mirror image, for a seat that differs left and right",
+        default=0, least=0,
+    )  # fmt: skip
     taken: str = choice("how the seat was measured", TAKEN, default="flat")
     measured_round: float | None = length(
         "tape round the seam, a cross-check", default=None, least=150, required=False,
@@ -53,13 +57,17 @@ class Inset(Measured):
 
 @dataclass(frozen=True)
 class Seat:
-    """One seat: how many, its shape, its cover, and all that a cover must know."""
+    """One seat: how many, its shape, its cover, and all that a cover must know.
+
+    ``reversed`` more are made of its mirror image, from the same pattern turned over.
+    """
 
     name: str
     make: int
     outline: Outline
     cover: Cover
     brief: Brief
+    reversed: int = 0
 
     def pattern(self) -> Pattern:
         """Return its pattern."""

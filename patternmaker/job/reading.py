@@ -108,6 +108,8 @@ class _Seats:
             self.reading.note(_NO_ROUND, place)
         outline = self._one_of(SHAPES, "shape", table.get("outline"), f"{place}outline")
         cover = self._one_of(COVERS, "style", table.get("cover"), f"{place}cover")
+        if facts and outline and facts.reversed and outline.partner() == outline:
+            self.reading.note(_ALIKE, place)
         allowances = self._allowances(table, place)
         materials = self.materials.of_seat(table, place)
         covered = _covered(outline, facts) if outline else None
@@ -121,7 +123,7 @@ class _Seats:
         )  # fmt: skip
         for mistake in _objections(brief, cover):
             self.reading.note(mistake, place)
-        return Seat(facts.name, facts.make, outline, cover, brief)
+        return Seat(facts.name, facts.make, outline, cover, brief, facts.reversed)
 
     def _allowances(self, table: Mapping[str, object], place: str) -> Allowances | None:
         if "allowances" not in table:
@@ -162,6 +164,10 @@ class _Seats:
             return None
 
 
+_ALIKE = Refusal(
+    "reversed", "the seat is alike left and right, so it has no mirror image",
+    mend="count these seats under make",
+)  # fmt: skip
 _NO_ROUND = Refusal(
     "trust", "there is no tape round the seam to trust",
     mend="give measured_round, or trust the width",

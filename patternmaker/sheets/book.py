@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from patternmaker.cutlist.rows import seats_of
 from patternmaker.drawing.labels import Context
 from patternmaker.drawing.prints import Print, print_of
 from patternmaker.drawing.surface import Drawing
@@ -61,7 +62,7 @@ def laid_out(drafted: Drafted, stock: Stock, *, whole: bool, most_sheets: int) -
 def _prints(drafted: Drafted, *, whole: bool) -> Iterator[Print]:
     job = drafted.job
     for seat, pattern in drafted.seats:
-        context = Context(job.name, seat.name, seat.make, job.unit)
+        context = Context(job.name, seat.name, seats_of(seat), job.unit)
         for piece in pattern.pieces:
             yield print_of(piece, context, whole=whole)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from patternmaker.cutlist.rows import CutRow, Drafted, cut_rows, needs
+from patternmaker.cutlist.rows import CutRow, Drafted, cut_rows, needs, seats_of
 from patternmaker.cutlist.strike import by_hand
 from patternmaker.drawing.labels import by, show
 from patternmaker.drawing.looks import MADDER, PENS, SLATE, Pen
@@ -81,7 +81,7 @@ class Overview:
     def _title(self, width: float) -> Iterator[Block]:
         job = self.drafted.job
         yield paragraph(job.name, width, bold=True, size=TITLE, keeps=True)
-        seats = ", ".join(f"{seat.make} × {seat.name}" for seat in job.seats)
+        seats = ", ".join(f"{seats_of(seat)} × {seat.name}" for seat in job.seats)
         yield paragraph(seats + (f" · {job.date}" if job.date else ""), width, size=LEAD)
         yield space(2.5)
 
@@ -193,7 +193,7 @@ def _cells(each: CutRow, unit: Unit) -> tuple[str, ...]:
         each.seat,
         piece.name,
         piece.material.title,
-        str(each.count),
+        str(each.tally),
         finished,
         by(*each.cut_size, unit),
         show_area(each.area, unit),

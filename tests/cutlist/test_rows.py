@@ -55,3 +55,20 @@ def test_hide_is_asked_for_at_the_usual_yield(drafted):
     assert (wine.sold_by_area, black.sold_by_area) == (True, False)
     least, most = wine.hides
     assert [least * 0.7, most * 0.5] == pytest.approx([wine.area] * 2)
+
+
+def test_pair_of_handed_seats_is_cut_from_one_pattern():
+    """Two with the leg at the left, one with it at the right; one template serves all three."""
+    seat = {
+        "name": "Corner cushion",
+        "make": 2,
+        "reversed": 1,
+        "outline": {"shape": "L shape", "width": 600, "depth": 560, "back_depth": 280,
+                    "leg_width": 300},
+        "cover": {"style": "boxed", "drop": 75},
+    }  # fmt: skip
+    job = read_job({"name": "Foyer", "units": "mm", "seat": [seat]})
+    rows = cut_rows(Drafted(job, tuple(seat.pattern() for seat in job.seats)))
+    told = {row.piece.role: (str(row.tally), row.count) for row in rows}
+    assert told["top"] == told["boxing"] == ("2 + 1 reversed", 3)
+    assert told["base template"] == ("1", 1)

@@ -3,6 +3,7 @@
 import pytest
 import shapely
 
+from patternmaker.cutlist.rows import Tally, seats_of
 from patternmaker.drawing.ends import StripEnds
 from patternmaker.drawing.labels import Context, Row, by, columns, fitted, rows, show
 from patternmaker.drawing.looks import PENS
@@ -19,7 +20,7 @@ from tests.drawing.recorder import Recorder
 from tests.paper.samples import JOBS, SAMPLES
 
 ALL = [
-    (seat, piece, Context(job.name, seat.name, seat.make, job.unit))
+    (seat, piece, Context(job.name, seat.name, seats_of(seat), job.unit))
     for job in (load_job(SAMPLES / f"{name}.toml") for name in JOBS)
     for seat in job.seats
     for piece in seat.pattern().pieces
@@ -125,7 +126,7 @@ def test_columns_run_from_the_top_and_begin_anew_where_they_are_full():
 
 def test_a_shallow_strip_says_all_that_it_must_though_its_label_crosses_the_fold():
     seat = brief(BENCH, wrap=10)
-    context = Context("Recital hall", "Organ bench", 1, Unit.MM)
+    context = Context("Recital hall", "Organ bench", Tally(1), Unit.MM)
     printed = print_of(piece(boxed(seat, 15), "boxing"), context, whole=True).placed(
         0, 0, turned=False
     )
