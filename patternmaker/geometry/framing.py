@@ -55,13 +55,15 @@ def framed(segments: Sequence[Segment], joints: Mapping[str, int]) -> Contour:
 
     Args:
         segments: a closed chain, anticlockwise.
-        joints: the named vertices, by the index of the edge that begins there.
+        joints: the named vertices, by the index of the edge that begins there; one of the four
+            sides that is among them stays where it is.
     """
     middle = middle_of(segments)
     moved = [each.mapped(1, -middle) for each in segments]
     cuts = _cardinals(moved)
     names = {name: _Cut(index % len(moved), 0.0) for name, index in joints.items()}
-    return _begun_at(cuts["back"], moved, {**cuts, **names})
+    named = {**cuts, **names}
+    return _begun_at(named["back"], moved, named)
 
 
 def _cardinals(segments: Sequence[Segment]) -> dict[str, _Cut]:
