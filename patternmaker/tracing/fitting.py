@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from patternmaker.tracing.thinning import Whole
 
 ROUNDS = 12  # of halving
-RAMBLING = 1.5  # times the way along its nodes: a longer piece leaves them
+STRAYING = 0.8  # of the longest step between nodes: a piece that leaves them by more is lost
 PLENTY = 1000  # clean nodes
 SETTLING, LAST = 8, 12  # moves in each round, and in the last
 ENOUGH, FEWEST = 4, 2  # nodes of a piece that is made two readily, or for want of any other
@@ -57,7 +57,8 @@ def _halved(fit: Fit, nodes: Strand, close: Closeness) -> Fit:
             break
         fit = better._replace(knots=better.knots.calmed())
     fit = _settled(fit, nodes, _spared(fit, counted) if spare else counted, LAST)
-    return fit._replace(knots=fit.knots.straightened()) if fit.knots.wild().any() else fit
+    lost = fit.knots.wild() | _rambles(fit, nodes, close)
+    return fit._replace(knots=fit.knots.straightened(lost)) if lost.any() else fit
 
 
 def _spared(fit: Fit, counted: Whole) -> Whole:
@@ -90,13 +91,18 @@ def _strays(fit: Fit, nodes: Strand, counted: Whole, close: Closeness) -> list[i
 
 
 def _rambles(fit: Fit, nodes: Strand, close: Closeness) -> Flags:
-    """Return which pieces are much longer than the way along their nodes."""
+    """Return which pieces go where no node is near."""
     import numpy as np
 
-    steps = np.abs(np.diff(nodes.at, append=nodes.at[:1]))
-    ways = np.add.reduceat(steps, fit.begin.clip(max=len(steps) - 1))
-    rambles: Flags = fit.knots.lengths() > RAMBLING * ways + 2 * close.most
-    return rambles
+    ring = np.append(nodes.at, nodes.at[0])
+    steps = np.abs(np.diff(ring))
+    found = np.zeros(len(fit.begin), dtype=bool)
+    spots = fit.knots.spots()
+    for k, (begin, end) in enumerate(pairwise([*fit.begin.tolist(), len(nodes.at)])):
+        if end > begin:
+            near = np.abs(spots[k][:, None] - ring[begin : end + 1]).min(axis=1).max()
+            found[k] = near > 2 * close.most + STRAYING * steps[begin:end].max()
+    return found
 
 
 def pieces(fit: Fit, count: int) -> Whole:

@@ -68,25 +68,24 @@ class Knots(NamedTuple):
         found: Flags = (aside <= ASIDE * np.abs(chords)) | (np.abs(chords) < NOTHING)
         return found
 
-    def lengths(self) -> Floats:
-        """Return how long the pieces are."""
+    def spots(self) -> Points:
+        """Return a few points on each piece: (piece, spot)."""
         import numpy as np
 
         leave, arrive = self.ways()
         ends = np.roll(self.at, -1)
-        meet, _, one, two = _biarcs(self.at, leave, ends, arrive)
-        return _arc_length(meet - self.at, leave, one) + _arc_length(ends - meet, arrive, two)
+        meet, way, *_ = _biarcs(self.at, leave, ends, arrive)
+        return np.stack([_middle(self.at, leave, meet), meet, _middle(meet, way, ends)], axis=1)
 
-    def straightened(self) -> Knots:
-        """Return them with lines for wild pieces, and corners at their ends."""
+    def straightened(self, lost: Flags) -> Knots:
+        """Return them with lines for some pieces, and corners at their ends."""
         import numpy as np
 
-        wild = self.wild()
-        sharp = self.sharp | wild | np.roll(wild, 1)
+        sharp = self.sharp | lost | np.roll(lost, 1)
         leave, arrive = self.ways()
         return self._replace(
             leave=np.angle(leave), arrive=np.angle(np.roll(arrive, 1)),
-            straight=self.straight | wild, sharp=sharp,
+            straight=self.straight | lost, sharp=sharp,
         )  # fmt: skip
 
     def calmed(self) -> Knots:
@@ -160,14 +159,13 @@ def _biarcs(
     return meet, way, _bend(start, leave, meet), -_bend(end, -arrive, meet)
 
 
-def _arc_length(chord: Points, way: Points, bend: Floats) -> Floats:
-    """Return how long arcs are along chords, with the direction at either of their ends."""
+def _middle(start: Points, way: Points, end: Points) -> Points:
+    """Return the middle of arcs that leave in a direction and reach a point."""
     import numpy as np
 
-    size = np.maximum(np.abs(chord), NOTHING)
-    half = np.abs(np.angle(chord * np.conj(way)))
-    found: Floats = size / np.sinc(half / np.pi)
-    return np.where(np.abs(bend) * size < NOTHING, size, found)
+    chord = end - start
+    half = np.angle(chord * np.conj(way))
+    return start + chord / 2 * (1 - 1j * np.tan(half / 2))
 
 
 def _bend(start: Points, way: Points, end: Points) -> Floats:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 LARGEST_TURN = 1.9  # radians; an arc that turns more is taken as two
 STRAIGHT = 0.75  # of the longest arc: a line that is longer is taken instead
+FEWEST = 3  # steps of a line that can be bent: two sides are two sides
 SCRAP = 0.1  # of the run before it: a last run that is shorter is added to that
 
 
@@ -37,7 +38,8 @@ def runs(at: Points, close: Closeness) -> list[Run]:
         run = _longest(at, along, begin, close)
         found.append(run)
         begin = run.end
-    return _without_scrap(_merged(found, at, along, close.loosened()), at, along)
+    found = _merged(found, at, along, close.loosened())
+    return _without_scrap(found, at, along, close.loosened().loosened())
 
 
 def _merged(found: list[Run], at: Points, along: Floats, close: Closeness) -> list[Run]:
@@ -59,18 +61,23 @@ def _merged(found: list[Run], at: Points, along: Floats, close: Closeness) -> li
     return merged
 
 
-def _without_scrap(found: list[Run], at: Points, along: Floats) -> list[Run]:
+def _without_scrap(found: list[Run], at: Points, along: Floats, close: Closeness) -> list[Run]:
+    """Return runs without a short last one, if the one before it does for both."""
     if len(found) < 2:
         return found
     one, two = found[-2:]
     if along[two.end] - along[two.begin] > SCRAP * (along[one.end] - along[one.begin]):
         return found
-    fit = line_along if one.straight else curve_along
-    curve = fit(at[one.begin : two.end + 1])
+    part = at[one.begin : two.end + 1]
+    curve = (line_along if one.straight else curve_along)(part)
+    if not close.holds(curve.strays(part)):
+        return found
     return [*found[:-2], Run(one.begin, two.end, curve, one.straight)]
 
 
 def _longest(at: Points, along: Floats, begin: int, close: Closeness) -> Run:
+    last = len(at) - 1
+
     def line(end: int) -> bool:
         part = at[begin : end + 1]
         return close.holds(line_along(part).strays(part))
@@ -79,9 +86,8 @@ def _longest(at: Points, along: Floats, begin: int, close: Closeness) -> Run:
         part = at[begin : end + 1]
         curve = curve_along(part)
         turn = abs(curve.bend) * (along[end] - along[begin])
-        return turn <= LARGEST_TURN and close.holds(curve.strays(part))
+        return last >= FEWEST and turn <= LARGEST_TURN and close.holds(curve.strays(part))
 
-    last = len(at) - 1
     straight, bent = _farthest(line, begin, last), _farthest(arc, begin, last)
     if along[straight] - along[begin] >= STRAIGHT * (along[bent] - along[begin]):
         return Run(begin, straight, line_along(at[begin : straight + 1]), straight=True)

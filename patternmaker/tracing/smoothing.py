@@ -64,7 +64,7 @@ def smoothed(points: Points, smooth: float, corner: float, *, closed: bool = Tru
         if len(held) < len(line.stops):
             line = line.cut_at(held)
         elif far := _farthest(line, rest, smooth):
-            if len(far) > MOST_FAR:
+            if len(far) > MOST_FAR or {*far} <= {*line.stops}:
                 break
             line = line.cut_at([*line.stops, *far])
         else:

@@ -74,16 +74,25 @@ def _tie(before: Run, run: Run, node: complex, *, sharp: bool) -> _Tie:
 
 
 def _runs(nodes: Strand, close: Closeness, *, closed: bool) -> list[Run]:
-    """Return the runs along a strand, from stop to stop."""
+    """Return the runs along a strand, from stop to stop.
+
+    A stop that was not drawn is part of the last run before it, wherever it lies.
+    """
     import numpy as np
 
-    ring = np.append(nodes.at, nodes.at[0])
+    ring, counted = np.append(nodes.at, nodes.at[0]), np.append(nodes.counted, nodes.counted[0])
     ends = [*nodes.stops.tolist(), len(nodes.at)] if len(nodes.stops) else [0, len(nodes.at)]
-    return [
-        each._replace(begin=each.begin + begin, end=each.end + begin)
-        for begin, end in pairwise(ends if closed else ends[:-1])
-        for each in runs(ring[begin : end + 1], close)
-    ]
+    found: list[Run] = []
+    for begin, end in pairwise(ends if closed else ends[:-1]):
+        first, last = begin + (not counted[begin]), end - (not counted[end])
+        if last - first < 2:
+            first, last = begin, end
+        part = runs(ring[first : last + 1], close)
+        part = [each._replace(begin=each.begin + first, end=each.end + first) for each in part]
+        part[0] = part[0]._replace(begin=begin)
+        part[-1] = part[-1]._replace(end=end)
+        found += part
+    return found
 
 
 def natural_start(at: Points, close: Closeness) -> int:
