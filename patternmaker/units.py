@@ -193,6 +193,16 @@ def show_length_exactly(value: float, unit: Unit | None) -> str:
     return f"{thousandths} {unit}"
 
 
+def show_finely(value: float, unit: Unit) -> str:
+    """Return a length finer than a tape tells it: to 0.01 mm, or to a thousandth of an inch.
+
+    >>> show_finely(0.254, Unit.IN), show_finely(0.254, Unit.CM)
+    ('0.01 in', '0.25 mm')
+    """
+    shown, name = (value / MM_PER_INCH, "in") if unit is Unit.IN else (value, "mm")
+    return f"{round(shown, 3 if unit is Unit.IN else 2):g} {name}"
+
+
 def _nearest(value: float, parts: int) -> int:
     return math.floor(abs(value) * parts + 0.5)
 

@@ -46,6 +46,14 @@ class SeatFacts(Measured):
 
 
 @measured
+class PanelFacts(Measured):
+    """What a job says of a panel, besides its outline."""
+
+    name: str = text("a name for the panel", most=60)
+    cut: int = count("how many of it a seat takes", most=20)
+
+
+@measured
 class Inset(Measured):
     """A base that follows the seam, a little inside it."""
 

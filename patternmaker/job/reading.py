@@ -8,11 +8,11 @@ from patternmaker.covers import COVERS, Cover
 from patternmaker.errors import Refusal, Refusals, brief
 from patternmaker.facts import Measured, Reading, Registry, unknown
 from patternmaker.job.materials import Materials
-from patternmaker.job.model import MOST_SEATS, Inset, Job, JobFacts, Seat, SeatFacts
+from patternmaker.job.model import MOST_SEATS, Inset, Job, JobFacts, PanelFacts, Seat, SeatFacts
 from patternmaker.outlines import SHAPES, Outline
 from patternmaker.pattern.allowances import Allowances
-from patternmaker.pattern.brief import Brief, sized
-from patternmaker.pattern.notes import Note
+from patternmaker.pattern.brief import Brief, Panel, SeamWish, sized
+from patternmaker.pattern.notes import Fine, Note
 from patternmaker.units import Unit, show_length
 
 if TYPE_CHECKING:
@@ -21,11 +21,13 @@ if TYPE_CHECKING:
     from typing import TypeVar
 
     from patternmaker.geometry.contour import Contour
+    from patternmaker.tracing.said import Said
 
     M = TypeVar("M", bound=Measured)
 
 JOB_TABLES = ("material", "allowances", "seat")
-SEAT_TABLES = ("outline", "cover", "base", "material", "allowances")
+SEAT_TABLES = ("outline", "cover", "base", "material", "allowances", "panel", "seam")
+MOST_PANELS = 60  # of one seat, and seams between them
 WIDEST_DISAGREEMENT = 0.25  # between tape and width; beyond it one of them is mistyped
 
 
@@ -114,16 +116,61 @@ class _Seats:
         materials = self.materials.of_seat(table, place)
         covered = _covered(outline, facts) if outline else None
         base = self._base(table.get("base", {}), covered, f"{place}base")
+        panels, seams = self._panels(table, place), self._seams(table, place)
         if not (facts and outline and cover and allowances and materials and base):
+            return None
+        if panels is None or seams is None:
             return None
         brief = Brief(
             outline.contour(), base, allowances, materials,
             facts.taken, facts.measured_round, facts.trust == "round",
-            tuple(Note(said.says, said.values) for said in outline.remarks()),
+            tuple(_note(said) for said in outline.remarks()),
+            tuple(panels), tuple(seams),
         )  # fmt: skip
         for mistake in _objections(brief, cover):
             self.reading.note(mistake, place)
         return Seat(facts.name, facts.make, outline, cover, brief, facts.reversed)
+
+    def _panels(self, table: Mapping[str, object], place: str) -> list[Panel] | None:
+        """Return the panels of a seat, or None once what is wrong with them is noted."""
+        found = [
+            self._panel(self.reading.table(raw, here), here)
+            for raw, here in self._numbered(table, "panel", place)
+        ]
+        good = [panel for panel in found if panel]
+        return good if len(good) == len(found) else None
+
+    def _panel(self, table: Mapping[str, object], place: str) -> Panel | None:
+        facts = self.reading.read(PanelFacts, table, place, beside=("outline",))
+        outline = self._one_of(SHAPES, "shape", table.get("outline"), f"{place}.outline")
+        return Panel(facts.name, outline.contour(), facts.cut) if facts and outline else None
+
+    def _seams(self, table: Mapping[str, object], place: str) -> list[SeamWish] | None:
+        found = [
+            self.reading.read(SeamWish, self.reading.table(raw, here), here)
+            for raw, here in self._numbered(table, "seam", place)
+        ]
+        good = [seam for seam in found if seam]
+        return good if len(good) == len(found) else None
+
+    def _numbered(
+        self, table: Mapping[str, object], key: str, place: str
+    ) -> Iterator[tuple[object, str]]:
+        """Yield the tables of a list with the place of each."""
+        raw = table.get(key, [])
+        if not isinstance(raw, list) or len(raw) > MOST_PANELS:
+            self.reading.note(
+                Refusal(
+                    key,
+                    "is not a list of at most {limit} tables",
+                    limit=MOST_PANELS,
+                    mend=f"write each under [[seat.{key}]]",
+                ),
+                place,
+            )
+            return
+        for number, each in enumerate(raw, 1):
+            yield each, f"{place}{key} {number}"
 
     def _allowances(self, table: Mapping[str, object], place: str) -> Allowances | None:
         if "allowances" not in table:
@@ -162,6 +209,10 @@ class _Seats:
         except Refusal as mistake:
             self.reading.note(mistake.at("inset"), place)
             return None
+
+
+def _note(said: Said) -> Note:
+    return Note(said.says, tuple(Fine(value) for value in said.values))
 
 
 _ALIKE = Refusal(

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from patternmaker.facts import Measured, both, length, measured, text
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
@@ -31,6 +33,41 @@ def sized(taped: Contour, round_: float | None) -> Contour:
 
 
 @dataclass(frozen=True)
+class Panel:
+    """A piece with an outline of its own, as a job gives it.
+
+    Args:
+        name: what it is called.
+        outline: its sew line.
+        cut: how many of it a seat takes.
+    """
+
+    name: str
+    outline: Contour
+    cut: int = 1
+
+
+@measured
+class SeamWish(Measured):
+    """A seam between two panels, each part of it named by two joints of its panel.
+
+    On its own panel it runs anticlockwise from ``begins`` to ``ends``, seen from the show side; on
+    its partner, laid right sides together, the other way round.
+    """
+
+    panel: str = text("the panel")
+    begins: str = text("the joint of it at which the seam begins")
+    ends: str = text("the joint of it at which the seam ends, going anticlockwise")
+    partner: str = text("the panel that it is sewn to")
+    partner_begins: str = text("the joint of that panel which meets the first")
+    partner_ends: str = text("the joint of that panel which meets the second")
+    ease: float = length(
+        "how much longer the first part may be, to be worked in", default=both(mm=0), most=50,
+        required=False,
+    )  # fmt: skip
+
+
+@dataclass(frozen=True)
 class Brief:
     """A seat ready to be covered.
 
@@ -43,6 +80,8 @@ class Brief:
         measured_round: the tape round the seam, mm, or None.
         trusts_round: whether that tape wins over the measured width.
         remarks: what is to be said of how the outline came about.
+        panels: pieces with outlines of their own.
+        seams: how those are sewn together.
     """
 
     taped: Contour
@@ -53,6 +92,8 @@ class Brief:
     measured_round: float | None = None
     trusts_round: bool = False
     remarks: tuple[Note, ...] = ()
+    panels: tuple[Panel, ...] = ()
+    seams: tuple[SeamWish, ...] = ()
 
     @cached_property
     def outline(self) -> Contour:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from patternmaker.units import Unit, show_length, show_rate
+from patternmaker.units import Unit, show_finely, show_length, show_rate
 
 
 @dataclass(frozen=True)
@@ -12,6 +12,13 @@ class Share:
     """A share of one that a note tells in per cent."""
 
     of_one: float
+
+
+@dataclass(frozen=True)
+class Fine:
+    """A length too small for a tape, which a note tells to the hundredth of a millimetre."""
+
+    mm: float
 
 
 @dataclass(frozen=True)
@@ -23,14 +30,16 @@ class Note:
     """
 
     says: str
-    values: tuple[float | Share | str, ...] = ()
+    values: tuple[float | Share | Fine | str, ...] = ()
 
     def told(self, unit: Unit) -> str:
         """Return the sentence with its lengths in ``unit``."""
         return self.says.format(*(_shown(value, unit) for value in self.values))
 
 
-def _shown(value: float | Share | str, unit: Unit) -> str:
+def _shown(value: float | Share | Fine | str, unit: Unit) -> str:
+    if isinstance(value, Fine):
+        return show_finely(value.mm, unit)
     if isinstance(value, str):
         return value
     if isinstance(value, Share):
