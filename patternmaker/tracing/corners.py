@@ -21,6 +21,7 @@ SURE = 0.05  # radians (root mean square); how well the direction in a window is
 SLOPE = 12**0.5  # times size / length / root of the number of points: how well a slope is known
 GAP = 1  # node on either side of a corner that may lie across it
 SIDE = 4  # points on either side of a clean corner that tell how the line runs there
+FAR = 2.0  # times as far apart as the windows are: lines that meet farther off do not meet
 EVEN = 1.5  # times the shortest step: the longest where points are evenly spaced
 
 
@@ -69,8 +70,10 @@ class _Turns(NamedTuple):
         begin, after, size = index - self.gap - self.reach, index + self.gap, self.reach + 1
         one, two = complex(self.at[begin : begin + size].mean()), complex(self.ways[begin])
         far, way = complex(self.at[after : after + size].mean()), complex(self.ways[after])
-        share = ((far - one).conjugate() * way).imag / (two.conjugate() * way).imag
-        return one + share * two
+        slant = (two.conjugate() * way).imag
+        spot = one + ((far - one).conjugate() * way).imag / (slant or 1e-300) * two
+        here, wide = complex(self.at[index]), abs(far - one)
+        return spot if abs(spot - here) <= FAR * wide else here
 
 
 def corners(nodes: Nodes, stray: Wobble, sharpest: float, *, closed: bool) -> list[Corner]:
@@ -84,13 +87,12 @@ def corners(nodes: Nodes, stray: Wobble, sharpest: float, *, closed: bool) -> li
     """
     count, thin = len(nodes.at), nodes.first[-1] >= len(nodes.at)
     reach = _window(nodes, stray)
+    found: list[tuple[int, complex, bool]] = []
     if STRAYS * stray.size < CLOSEST and not thin:
         found = _clean(nodes.at, sharpest, closed=closed)
     elif count > 4 * (reach + GAP):
         turns = _turns(nodes.at, reach, GAP, closed=closed)
         found = [(i, turns.met(i), False) for i in turns.peaks(sharpest, reach + GAP)]
-    else:
-        found = []
     return sorted(Corner(i % count, at, exact) for i, at, exact in found)
 
 

@@ -14,7 +14,7 @@ from patternmaker.errors import Refusal
 from patternmaker.facts import COUNT, HAIR
 from patternmaker.geometry.contour import SMOOTH, Contour, Path
 from patternmaker.geometry.framing import Ring, framed, mirrored
-from patternmaker.tracing.spans import Span, mended, part_of
+from patternmaker.tracing.spans import SPOT, Span, mended, part_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -107,8 +107,10 @@ def _half(ring: Ring) -> Half:
 
 
 def _is_level(half: Half) -> bool:
-    """Return whether a half joins its mirror image smoothly, but where there is a corner."""
+    """Return whether a half meets its mirror image, and smoothly but where there is a corner."""
     path = half.path
+    if max(abs(path.segments[0].start.real), abs(path.segments[-1].end.real)) > SPOT:
+        return False
     ways = path.tangent_at(0.0), path.segments[-1].tangent(path.segments[-1].length)
     return all(
         pointed or abs(way.imag) < LEVEL for pointed, way in zip(half.pointed, ways, strict=True)
