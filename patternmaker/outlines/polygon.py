@@ -66,8 +66,9 @@ class Polygon(Outline):
 
     def partner(self) -> Outline:
         """Return its mirror image, measured from the other side."""
-        right = max(row[0] for row in self.corners)
-        return replace(self, corners=tuple((right - row[0], *row[1:]) for row in self.corners))
+        both = [row[0] for row in self.corners]
+        ends = min(both) + max(both)
+        return replace(self, corners=tuple((ends - row[0], *row[1:]) for row in self.corners))
 
 
 def _points(corners: Sequence[Row]) -> list[complex]:

@@ -2,6 +2,7 @@
 
 from typing import Any, TypeVar
 
+import numpy as np
 from hypothesis import reject
 from hypothesis import strategies as st
 
@@ -25,6 +26,7 @@ from patternmaker.outlines import SHAPES, Outline
 from patternmaker.units import Unit
 
 LARGEST_SEAT = 1500.0  # mm; the laws need no larger one
+MOST_MENDED = 6
 
 M = TypeVar("M", bound=Measured)
 UNITS = st.sampled_from(Unit)
@@ -39,10 +41,32 @@ def measurements(draw: st.DrawFn, kind: type[M]) -> M:
         name = next(name for name in waiting if not _needs(kind, name) & waiting.keys())
         bounds = [limit for limit in kind.limits if limit.field == name]
         values[name] = draw(_value(waiting.pop(name), bounds, values))
-    try:
-        return kind(**values)
-    except Refusals:  # fields that go together in ways which no bound of one of them tells
-        reject()
+    found = None
+    for _ in range(MOST_MENDED):
+        try:
+            found = kind(**values)
+            break
+        except Refusals as refused:  # fields that go together in ways that no bound of one tells
+            values = _mended(kind, values, refused)
+    return found or reject()
+
+
+def _mended(kind: type[M], values: dict[str, Any], refused: Refusals) -> dict[str, Any]:
+    """Return values with each refused one at the limit that its refusal names, or left away.
+
+    If none is left to be mended so, all are left away that have no default.
+    """
+    facts = facts_of(kind)
+    mended = dict(values)
+    for mistake in refused:
+        fact = facts.get(mistake.field)
+        if fact and fact.quantity is LENGTH and isinstance(mistake.limit, float):
+            mended[mistake.field] = mistake.limit
+        elif fact and not fact.required:
+            mended[mistake.field] = fact.default.metric
+    none = {name: None for name, fact in facts.items() if not fact.required and
+            fact.default.metric is None}  # fmt: skip
+    return mended if mended != values else {**values, **none}
 
 
 def outlines() -> st.SearchStrategy[Outline]:
@@ -55,6 +79,15 @@ def contours() -> st.SearchStrategy[Contour]:
     return outlines().map(lambda outline: outline.contour())
 
 
+def alike(one: Measured, other: Measured) -> bool:
+    """Return whether two of a kind have the same measurements, but for the rounding of figures."""
+    mine, its = vars(one), vars(other)
+    return type(one) is type(other) and all(
+        mine[name] == its[name] or np.allclose(mine[name], its[name], rtol=0, atol=1e-9)
+        for name in mine
+    )
+
+
 def _needs(kind: type[Measured], name: str) -> set[str]:
     """Return the fields that must be drawn before one that limits bind to them."""
     return {need for limit in kind.limits if limit.field == name for need in limit.needs} - {name}
@@ -64,18 +97,20 @@ def _value(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.Search
     if fact.quantity is SWITCH:
         return st.booleans()
     if isinstance(fact.quantity, Rows):
-        return _rows(fact)
+        return _rows(fact, fact.quantity)
     if fact.quantity is FILE:
         return _files()
-    if fact.choices:
-        return st.sampled_from(fact.choices)
     if fact.quantity is TEXT:
-        if not fact.required:  # it names something that the draw knows nothing of
-            return st.none()
-        return st.text("abc äß", min_size=1, max_size=int(fact.most or 120)).filter(str.strip)
+        return st.sampled_from(fact.choices) if fact.choices else _text(fact)
     number = _number(fact, limits, values)
     left_out = fact.default.metric is None and not fact.required
     return st.none() | st.none() | number if left_out else number
+
+
+def _text(fact: Fact) -> st.SearchStrategy[str | None]:
+    if not fact.required:  # it names something that the draw knows nothing of
+        return st.none()
+    return st.text("abc äß", min_size=1, max_size=int(fact.most or 120)).filter(str.strip)
 
 
 def _number(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.SearchStrategy[Any]:
@@ -95,11 +130,24 @@ def _number(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.Searc
 
 
 @st.composite
-def _rows(draw: st.DrawFn, fact: Fact) -> tuple[tuple[float, ...], ...]:
-    """Draw rows like those that are given as an example, each figure somewhat larger or smaller."""
-    size = draw(st.floats(0.5, 2.5))
-    share = st.floats(0.85, 1.15)
-    return tuple(tuple(cell * size * draw(share) for cell in row) for row in fact.default.metric)
+def _rows(draw: st.DrawFn, fact: Fact, quantity: Rows) -> tuple[tuple[float, ...], ...]:
+    """Draw rows like those of the example, but for their size and some of their figures.
+
+    One row may be missing, and one pulled in; what need not be given is given for all or for none.
+    """
+    rows = list(fact.default.metric)
+    if len(rows) > (fact.least or 0):
+        missing = draw(st.integers(1, 2 * len(rows)))
+        rows = rows[:missing] + rows[missing + 1 :]
+    pulled = draw(st.integers(0, 2 * len(rows)))
+    figures = draw(st.sampled_from([quantity.needed, len(quantity.columns)]))
+    size, little, share = draw(st.floats(0.5, 2.5)), st.floats(0.95, 1.05), st.floats(0.85, 1.15)
+    found = []
+    for i, row in enumerate(rows):
+        pull = size * (0.6 if i == pulled else 1.0)
+        whole = [row[0] * size * draw(little), *(cell * pull * draw(share) for cell in row[1:])]
+        found.append(tuple(whole + whole[-1:] * len(quantity.columns))[:figures])
+    return tuple(found)
 
 
 @st.composite
@@ -108,7 +156,7 @@ def _files(draw: st.DrawFn) -> Found:
     known = [kind for kind in SHAPES.all.values()
              if not any(fact.quantity is FILE for fact in facts_of(kind).values())]  # fmt: skip
     contour = draw(st.sampled_from(known).flatmap(measurements)).contour()
-    count = draw(st.integers(300, 900))
+    count = draw(st.integers(150, 400))
     points = (contour.point_at(contour.length * i / count) for i in range(count))
     text = "\n".join(f"{point.real:.6f},{point.imag:.6f}" for point in points)
     return Found("outline.csv", f"x (mm),y (mm)\n{text}\n".encode())

@@ -9,9 +9,9 @@ import shapely
 from hypothesis import given
 
 from patternmaker.facts import LENGTH, facts_of
-from patternmaker.pattern.stations import corner_names
+from patternmaker.geometry.segments import Arc
 from tests.contours import ring
-from tests.laws.strategies import contours, outlines
+from tests.laws.strategies import alike, contours, outlines
 
 WAYS = {"back": 1j, "left": -1, "front": -1j, "right": 1}
 
@@ -61,17 +61,19 @@ def test_joints_stand_in_order_anticlockwise_from_the_back(contour):
 @given(outlines())
 def test_partner_is_the_mirror_image_and_its_partner_is_the_seat_again(outline):
     contour, other = outline.contour(), outline.partner().contour()
-    assert other.length == pytest.approx(contour.length, rel=1e-9)
+    assert other.length == pytest.approx(contour.length, rel=1e-7)
     mirrored = shapely.Polygon([(-p.real, p.imag) for p in contour.chords(0.01)])
     assert ring(other, 0.01).exterior.hausdorff_distance(mirrored.exterior) < 0.05
-    assert outline.partner().partner() == outline
+    assert alike(outline.partner().partner(), outline)
 
 
 @given(outlines())
 def test_each_length_is_taken_where_it_is_as_long_as_it_is_said_to_be(outline):
     for each in outline.dimensions():
         said = vars(outline)[each.field]
-        figures = [said] if isinstance(said, float | int) else [cell for row in said for cell in row]
+        figures = (
+            [said] if isinstance(said, float | int) else [cell for row in said for cell in row]
+        )
         length = abs(each.end - each.begin)
         assert min(abs(figure - length) for figure in figures) < 1e-6
 
@@ -84,14 +86,14 @@ def test_every_length_that_must_be_given_is_shown_where_it_is_taken(outline):
 
 
 @given(contours())
-def test_rounded_corners_meet_their_sides_without_a_bend(contour):
-    """Where an arc begins or ends, the edge turns by less than 1e-9, but at a sharp corner."""
-    corners = {at for name, at in contour.joints.items() if name in corner_names(contour)}
-    for name, index in contour.joints.items():
-        if name.endswith((" begins", " ends")) and index not in corners:
-            before, after = contour.segments[index - 1], contour.segments[index]
-            bend = cmath.phase(after.tangent() / before.tangent(before.length))
-            assert abs(bend) < 1e-9
+def test_arcs_meet_their_neighbours_without_a_bend_but_at_a_corner_that_has_a_name(contour):
+    """A bend of 1e-9 radians is the rounding of figures. Between two lines any angle is meant."""
+    named = {at for name, at in contour.joints.items() if name not in WAYS}
+    for index, after in enumerate(contour.segments):
+        before = contour.segments[index - 1]
+        bend = abs(cmath.phase(after.tangent() / before.tangent(before.length)))
+        if isinstance(before, Arc) or isinstance(after, Arc):
+            assert bend < 1e-9 or (bend > 1e-3 and index in named)
 
 
 @given(contours())
