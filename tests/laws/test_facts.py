@@ -20,11 +20,11 @@ def folder(tmp_path_factory):
 def written(fact: Fact, value: Any, folder: Path) -> Any:
     """Return a value as a job file writes it, a file being put beside that."""
     if isinstance(fact.quantity, Rows):
-        return [[f"{cell:.9f} mm" for cell in row] for row in value]
+        return [[f"{cell:.15f} mm" for cell in row] for row in value]
     if fact.quantity is FILE:
         (folder / value.name).write_bytes(value.content)
         return value.name
-    return f"{value:.9f} mm" if fact.quantity is LENGTH else value
+    return f"{value:.15f} mm" if fact.quantity is LENGTH else value
 
 
 @given(outline=outlines(), unit=UNITS)
