@@ -160,15 +160,19 @@ def _radius(fillets: Mapping[str, _Fillet | None], name: str) -> float:
 
 def _does_not_fit(ring: Ring, radii: Mapping[str, float], name: str) -> Refusal:
     """Return the refusal of a radius: its limit is what would fit all the corners that have it."""
+
+    def works(radius: float) -> bool:
+        tried = {each: radius if r == radii[name] else r for each, r in radii.items()}
+        return _overlong(ring, _fillets(ring, tried)) is None
+
     fits, fails = 0.0, radii[name]
     for _ in range(HALVINGS):
         middle = (fits + fails) / 2
-        tried = {each: middle if r == radii[name] else r for each, r in radii.items()}
-        works = _overlong(ring, _fillets(ring, tried)) is None
-        fits, fails = (middle, fails) if works else (fits, middle)
+        fits, fails = (middle, fails) if works(middle) else (fits, middle)
+    above, below = (math.floor(each / FINE) * FINE for each in (fails, fits))
     return Refusal(
         name, "{value} is more than the corner has room for ({limit})", value=radii[name],
-        limit=math.floor(fits / FINE) * FINE, show=LENGTH.show,
+        limit=above if works(above) else below, show=LENGTH.show,
         mend="make the radius smaller, or its sides longer",
     )  # fmt: skip
 
