@@ -7,7 +7,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from patternmaker.errors import Refusal
-from patternmaker.facts import Found, angle, both, choice, file, length, switch, text
+from patternmaker.facts import HAIR, Found, angle, both, choice, file, length, switch, text
 from patternmaker.geometry.framing import Ring
 from patternmaker.outlines.registry import Outline, Taken, shape
 from patternmaker.tracing.wishes import Wishes
@@ -57,8 +57,8 @@ class Traced(Outline):
     )
     back: str = choice("which side of the drawing is the back of the seat",
                        ("up", "down", "left", "right"), default="up")  # fmt: skip
-    turned_over: bool = switch("traced from below, so that left is right")
-    symmetrical: bool = switch("make both halves alike: the mean of the two")
+    turned_over: bool = switch("traced from below, so that left is right", default=False)
+    symmetrical: bool = switch("make both halves alike: the mean of the two", default=False)
     gap: float = length("ends of lines that lie closer are joined",
                         default=both(in_=1 / 16, mm=1), most=50, required=False)  # fmt: skip
     smooth: float = length(
@@ -107,7 +107,7 @@ def _wishes(values: Mapping[str, Any]) -> Wishes:
     return Wishes(
         line=values["line"],
         gap=values["gap"],
-        smooth=values["smooth"],
+        smooth=values["smooth"] if values["smooth"] >= HAIR else 0.0,
         corner=values["corner"],
         unit=None if units == ITS_OWN else Unit(units).mm,
         width=values["width"],

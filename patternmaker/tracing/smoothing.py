@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from patternmaker.tracing.thinning import Floats, Points
     from patternmaker.tracing.tying import Fit
 
+SPECK = 1e-7  # mm; a shorter segment has no direction
 TRIES = 12  # fits, each with other corners than the one before it
 MOST_FAR = 100  # stretches of points too far off that are mended; more is wobble
 SOFTER = 0.8  # of the corner asked for: a corner that comes out less sharp is none
@@ -128,7 +129,8 @@ def _held(line: Trail, fit: Fit, nodes: Strand, rest: Floats, sharpest: float) -
 
 def _segments(fit: Fit, nodes: Strand, smooth: float, *, closed: bool) -> list[tuple[Segment, ...]]:
     """Return the lines and arcs of each piece, with blunt ends of lines rounded."""
-    segments = [*fit.knots.segments()]
+    found = fit.knots.segments()
+    segments = [tuple(each for each in piece if each.length > SPECK) for piece in found]
     counts = [*(fit.begin[1:] - fit.begin[:-1]).tolist(), len(nodes.at) - int(fit.begin[-1])]
     for k in fit.blunt.nonzero()[0].tolist():
         dense = counts[k - 1] > 1 and counts[k] > 1
@@ -147,7 +149,7 @@ def _rounded(
     turn = abs(cmath.phase(on / way))
     if turn < 1e-9:
         return before, after
-    reach = off * math.sin(turn / 2) / (1 - math.cos(turn / 2))
+    reach = off / math.tan(turn / 4)
     reach = min(reach, MOST_ROUNDED * one.length, MOST_ROUNDED * two.length)
     begin, end = one.end - reach * way, two.start + reach * on
     arc = arc_between(begin, way, end)

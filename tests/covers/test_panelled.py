@@ -21,10 +21,10 @@ SEAM = SeamWish(panel="crown", begins="front left", ends="front right",
 TRIANGLE = "x (mm),y (mm)\n0,0\n300,0\n150,260\n"
 
 
-def panelled(*seams: SeamWish, skirt: Contour = SQUARE, **allowances: float) -> Brief:
+def panelled(*seams: SeamWish, skirt: Contour = SQUARE, seam: float = 12) -> Brief:
     """Return a crown and a skirt, 300 mm wide each, in front of it."""
     panels = (Panel("crown", SQUARE), Panel("skirt", skirt))
-    return replace(brief(**allowances), panels=panels, seams=seams)
+    return replace(brief(seam=seam), panels=panels, seams=seams)
 
 
 def objections(seat: Brief) -> list[str]:

@@ -7,11 +7,12 @@ from itertools import pairwise
 import pytest
 import shapely
 import shapely.ops
-from hypothesis import assume, given, settings
+from hypothesis import Phase, assume, given, reject, settings
 from hypothesis import strategies as st
 
 from patternmaker.covers import COVERS, Cover
 from patternmaker.covers.boxed import Boxed
+from patternmaker.errors import Refusal
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.materials import KINDS, MOST_TAKE_UP, Material
 from patternmaker.pattern.allowances import CAUGHT, Allowances
@@ -22,7 +23,8 @@ from tests.laws.strategies import contours, measurements
 
 CHORDS = 1e-4  # mm; how far chords may stray: 0.0002 mm in a length of a metre
 WALKS = 0.001  # mm; what a span of a seam may differ by
-few = settings(max_examples=40)  # each drafts a whole seat
+BESIDE = 0.05  # mm; the middle between two feet on a bend lies beside the line
+few = settings(max_examples=25, phases=[Phase.explicit, Phase.reuse, Phase.generate])  # each drafts a whole seat
 RATES = st.floats(0, MOST_TAKE_UP)
 
 
@@ -35,8 +37,10 @@ class Covered:
     pattern: Pattern
 
     def __repr__(self) -> str:
-        """Say what is drafted; the pattern follows from it, at length."""
-        return f"{self.cover} {self.brief}"
+        """Say what is drafted, in brief: an outline may have hundreds of edges."""
+        outline = self.brief.outline
+        size = f"{outline.width:.1f} x {outline.height:.1f} mm, {list(outline.joints)}"
+        return f"{self.cover} on {size}, {self.brief.allowances} {self.brief.materials}"
 
     @property
     def top(self) -> Piece:
@@ -105,13 +109,21 @@ def seats(
     half = min(outline.width, outline.height) / 2
     return Brief(
         outline,
-        outline.grown(-draw(st.floats(0, half / 4))),
+        _inside(outline, draw(st.floats(0, half / 4))),
         draw(allowances(outline, in_panels=in_panels)),
         {"": draw(materials()), "boxing": draw(materials())},
         draw(st.sampled_from(list(TAKEN))),
         draw(st.none() | st.floats(0.9, 1.1).map(lambda share: share * outline.length)),
         draw(st.booleans()),
     )
+
+
+def _inside(outline: Contour, by: float) -> Contour:
+    """Return the base inside an outline, if there is room for one."""
+    try:
+        return outline.grown(-by)
+    except Refusal:
+        reject()
 
 
 @st.composite
@@ -193,7 +205,7 @@ def test_partners_stand_at_the_same_length_of_their_seams(seat):
         for notch in panel.notches:
             x = sum(foot.real for foot in notch.feet) / len(notch.feet)
             off = (top[notch.name] - start - x + sew.length / 2) % sew.length - sew.length / 2
-            assert abs(off) < WALKS
+            assert abs(off) < (WALKS if len(notch.feet) == 1 else BESIDE)
             assert len(notch.feet) == (2 if notch.name == "back" else 1)
 
 
@@ -251,8 +263,8 @@ def test_top_is_cut_exactly_by_the_take_up(seat):
         2 * seat.brief.allowances.seam,
     )
     kept = (1, 1) if seat.brief.taken == "old cover" else (1 - material.across, 1 - material.along)
-    assert seat.top.cut.width == pytest.approx((outline.width + both) * kept[0], abs=1e-3)
-    assert seat.top.cut.height == pytest.approx((outline.height + both) * kept[1], abs=1e-3)
+    assert seat.sew.width + both == pytest.approx((outline.width + both) * kept[0], abs=1e-3)
+    assert seat.sew.height + both == pytest.approx((outline.height + both) * kept[1], abs=1e-3)
 
 
 @few
@@ -276,9 +288,8 @@ def test_rounded_top_is_cut_to_the_nearest_step(seat):
 @few
 @given(boxed())
 def test_area_of_the_sewn_top_is_that_of_the_seat_times_what_is_kept_each_way(seat):
-    both = 2 * seat.brief.allowances.seam
-    across = (seat.top.cut.width - both) / seat.brief.outline.width
-    along = (seat.top.cut.height - both) / seat.brief.outline.height
+    across = seat.sew.width / seat.brief.outline.width
+    along = seat.sew.height / seat.brief.outline.height
     assert seat.sew.area == pytest.approx(seat.brief.outline.area * across * along, rel=1e-5)
 
 
@@ -389,7 +400,9 @@ def test_lines_of_the_base_keep_their_distance_from_its_edge(seat):
 @given(boxed())
 def test_trammel_radius_is_said_of_exactly_the_round_tops(seat):
     middles = [abs(p) for p in seat.sew.chords(0.01)]
-    is_round = max(middles) - min(middles) < 1e-6
+    off_round = max(middles) - min(middles)
+    is_round = off_round < 1e-7
+    assume(is_round or off_round > 1e-4)
     assert ("Trammel" in told(seat.top.notes)) is is_round
 
 

@@ -7,7 +7,7 @@ The DXF is written here, by ezdxf (a general library), with the bulges of the DX
 import io
 import math
 
-import ezdxf
+import ezdxf.document
 import pytest
 import shapely
 
@@ -36,7 +36,8 @@ def as_svg(contour: Contour) -> Found:
 
 def as_dxf(contour: Contour) -> Found:
     """Return the contour as a closed polyline: a bulge is the tangent of a quarter of the sweep."""
-    document = ezdxf.new("R2010", units=4)
+    document = ezdxf.document.Drawing.new("R2010")
+    document.header["$INSUNITS"] = 4
     points = [
         (s.start.real, s.start.imag, math.tan(s.sweep / 4) if isinstance(s, Arc) else 0.0)
         for s in contour.segments
