@@ -15,7 +15,8 @@ if TYPE_CHECKING:
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")  # begin what a spreadsheet runs
 HEADER = ("seat", "piece", "material", "kind", "how many", "of them reversed", "finished width",
-          "finished height", "cut width", "cut height", "unit", "area of one", "unit of area")  # fmt: skip
+          "finished height", "cut width", "cut height", "unit", "area of one",
+          "unit of area")  # fmt: skip
 
 
 def csv_of(drafted: Drafted) -> bytes:
