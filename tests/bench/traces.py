@@ -24,7 +24,10 @@ SECONDS, MEGABYTES = 3.0, 300.0  # goals
 def points(kind: str) -> bytes:
     """Return an oval of 500 by 360 mm as text: smooth, or each point off its place."""
     chance, wobble = random.Random(1), WOBBLE if kind == "wobbly" else 0.0
-    off = lambda: wobble * (2 * chance.random() - 1)  # noqa: E731
+
+    def off() -> float:
+        return wobble * (2 * chance.random() - 1)
+
     angles = (tau * i / COUNT for i in range(COUNT))
     lines = (f"{250 * cos(a) + off():.6f},{180 * sin(a) + off():.6f}" for a in angles)
     return "\n".join(["x (mm),y (mm)", *lines]).encode()
