@@ -8,18 +8,23 @@ falls only where the values do.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
 
 @dataclass(frozen=True)
 class Monotone:
     """The curve through ``values`` at ``places``, which rise.
+
+    Args:
+        places: where the values are.
+        values: what they are.
+        steepest: the largest size that the slope may have at some of the places, by their index.
 
     >>> curve = Monotone((0.0, 1.0, 2.0), (0.0, 1.0, 1.0))
     >>> curve.at(1.0), curve.at(1.5)
@@ -28,6 +33,7 @@ class Monotone:
 
     places: Sequence[float]
     values: Sequence[float]
+    steepest: Mapping[int, float] = field(default_factory=dict)
 
     @cached_property
     def steps(self) -> list[float]:
@@ -42,7 +48,14 @@ class Monotone:
 
     @cached_property
     def slopes(self) -> list[float]:
-        """The slope at each place (Steffen's equations 11 and 26)."""
+        """The slope at each place."""
+        return [
+            math.copysign(min(abs(slope), self.steepest.get(i, math.inf)), slope)
+            for i, slope in enumerate(self._steffen())
+        ]
+
+    def _steffen(self) -> list[float]:
+        """Return the slope at each place by Steffen's equations 11 and 26."""
         h, s = self.steps, self.secants
         if len(s) == 1:
             return [s[0], s[0]]

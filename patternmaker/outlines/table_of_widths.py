@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH, Default, both, length, rows
-from patternmaker.geometry.biarcs import biarc, fitted
+from patternmaker.geometry.biarcs import fitted
 from patternmaker.geometry.framing import Ring
 from patternmaker.geometry.monotone import Monotone
 from patternmaker.geometry.rounding import rounded
@@ -41,8 +42,9 @@ class TableOfWidths(Outline):
 
     A smooth curve joins the widths and never passes them (Steffen's monotone cubics, followed by
     tangent arcs). The first row is the back edge itself, the last one the front; one that is 0
-    wide closes there in a round end. A seat that is not alike left and right has two figures to a
-    row: what lies to the left of a line from back to front, and what lies to the right of it.
+    wide closes there in a round end, half an ellipse where the row beside it is the widest. A seat
+    that is not alike left and right has two figures to a row: what lies to the left of a line from
+    back to front, and what lies to the right of it.
     """
 
     widths: tuple[Row, ...] = rows(
@@ -51,7 +53,7 @@ class TableOfWidths(Outline):
         needed=2, default=EXAMPLE, least=2, most=100,
     )  # fmt: skip
     corners_at: tuple[Row, ...] = rows(
-        "distances from the back at which the sides turn sharply", ("from the back",)
+        "distances from the back at which the sides turn sharply", ("from the back",), default=None
     )
     back_corner: float = length(
         "radius of the back corners; 0 for sharp ones",
@@ -109,8 +111,7 @@ def _corners(back: float, front: float) -> dict[str, float]:
 def _struck(widths: Sequence[Row], at: Sequence[Row], back: float, front: float) -> Ring:
     """Return the ring down the left side, across the front, up the right side, and home."""
     sharp = {_row_at(widths, corner[0]) for corner in at}
-    left = _side(widths, [_parts(row)[0] for row in widths], sharp)
-    right = _side(widths, [_parts(row)[1] for row in widths], sharp)
+    left, right = (_side(widths, [_parts(row)[i] for row in widths], sharp) for i in (0, 1))
     segments: list[Segment] = []
     joints: dict[str, int] = {}
     begin, end = left[0][0].start, left[-1][-1].end
@@ -158,22 +159,36 @@ def _across(segment: Segment) -> Segment:
 
 def _side(widths: Sequence[Row], halves: Sequence[float], sharp: set[int]) -> list[list[Segment]]:
     """Return the left side from back to front, in runs from corner to corner."""
-    ends = [0, *sorted(sharp - {0, len(widths) - 1}), len(widths) - 1]
+    last = len(widths) - 1
+    closed = {i for i in (0, last) if sum(_parts(widths[i])) == 0.0}
+    ends = [0, *sorted(sharp - {0, last}), last]
     return [
-        _run([row[0] for row in widths[a : b + 1]], halves[a : b + 1]) for a, b in pairwise(ends)
-    ]
+        _run([row[0] for row in widths[a : b + 1]], halves[a : b + 1],
+             opens=a in closed, closes=b in closed)
+        for a, b in pairwise(ends)
+    ]  # fmt: skip
 
 
-def _run(places: Sequence[float], halves: Sequence[float]) -> list[Segment]:
-    """Return a smooth run of the left side; one that begins or ends at 0 wide, round."""
-    curve = Monotone(places, halves)
-    segments: list[Segment] = []
+def _run(
+    places: Sequence[float], halves: Sequence[float], *, opens: bool, closes: bool
+) -> list[Segment]:
+    """Return a smooth run of the left side, which may open or close the seat in a round end.
+
+    Beside a round end the side is no flatter than a parabola is there: half its chord's slope.
+    """
     last = len(halves) - 1
-    for i in range(last):
-        if halves[i] == 0.0 or halves[i + 1] == 0.0:
-            segments += _round_end(curve, i)
+    chords = Monotone(places, halves).secants
+    beside = [(1, chords[0])] * opens + [(last - 1, chords[-1])] * closes
+    curve = Monotone(places, halves, {i: abs(chord) / 2 for i, chord in beside})
+    segments: list[Segment] = []
+    for i, step in enumerate(curve.steps):
+        if opens and i == 0:
+            segments += _round_end(_at(curve, i, 0.0)[0], *_at(curve, i, step))
+        elif closes and i == last - 1:
+            end = _round_end(_at(curve, i, step)[0], *_at(curve, i, 0.0))
+            segments += (each.reversed() for each in reversed(end))
         else:
-            segments += fitted(lambda along, i=i: _at(curve, i, along), 0.0, curve.steps[i])  # type: ignore[misc]
+            segments += fitted(lambda along, i=i: _at(curve, i, along), 0.0, step)  # type: ignore[misc]
     return segments
 
 
@@ -183,21 +198,20 @@ def _at(curve: Monotone, index: int, along: float) -> tuple[complex, complex]:
     return complex(-half, -curve.places[index] - along), way / abs(way)
 
 
-def _round_end(curve: Monotone, index: int) -> tuple[Segment, ...]:
-    """Return the arcs of a round end: square to the line there, smooth into the side.
+def _round_end(tip: complex, beside: complex, way: complex) -> tuple[Segment, ...]:
+    """Return a quarter of an ellipse, maybe askew, from the tip of a round end to the row beside.
 
-    The side's slope is held to that of the chord, so that the end turns one way only.
+    At the tip it runs square to the line; at the row, in the direction of the side.
     """
-    (start, leave), (end, arrive) = _at(curve, index, 0.0), _at(curve, index, curve.steps[index])
-    opens = curve.values[index] == 0.0
-    chord = (end - start) / abs(end - start)
-    if opens:
-        return biarc(start, -1 + 0j, end, _no_flatter(arrive, chord))
-    return biarc(start, _no_flatter(leave, chord), end, 1 + 0j)
+    rest = way * ((beside - tip).imag / way.imag)
+    across = beside - tip - rest
 
+    def quarter(angle: float) -> tuple[complex, complex]:
+        ahead = across * math.cos(angle) + rest * math.sin(angle)
+        place = tip + across * math.sin(angle) + rest * (1 - math.cos(angle))
+        return place, ahead / abs(ahead)
 
-def _no_flatter(way: complex, chord: complex) -> complex:
-    return way if abs(way.real) <= abs(chord.real) else chord
+    return fitted(quarter, 0.0, math.pi / 2)
 
 
 def _row_at(widths: Sequence[Row], at: float) -> int:

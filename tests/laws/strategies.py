@@ -88,6 +88,13 @@ def alike(one: Measured, other: Measured) -> bool:
     )
 
 
+def loose(kind: type[Measured]) -> st.SearchStrategy[dict[str, Any]]:
+    """Draw values of a kind, each within its own bounds: they need not go together."""
+    return st.fixed_dictionaries(
+        {name: _value(fact, [], {}) for name, fact in facts_of(kind).items()}
+    )
+
+
 def _needs(kind: type[Measured], name: str) -> set[str]:
     """Return the fields that must be drawn before one that limits bind to them."""
     return {need for limit in kind.limits if limit.field == name for need in limit.needs} - {name}
@@ -133,18 +140,20 @@ def _number(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.Searc
 def _rows(draw: st.DrawFn, fact: Fact, quantity: Rows) -> tuple[tuple[float, ...], ...]:
     """Draw rows like those of the example, but for their size and some of their figures.
 
-    One row may be missing, and one pulled in; what need not be given is given for all or for none.
+    One row may be missing, one pulled in, and one at an end pulled in to nothing; what need not be
+    given is given for all or for none.
     """
     rows = list(fact.default.metric)
     if len(rows) > (fact.least or 0):
         missing = draw(st.integers(1, 2 * len(rows)))
         rows = rows[:missing] + rows[missing + 1 :]
     pulled = draw(st.integers(0, 2 * len(rows)))
+    nothing = draw(st.sampled_from([None, None, 0, len(rows) - 1]))
     figures = draw(st.sampled_from([quantity.needed, len(quantity.columns)]))
     size, little, share = draw(st.floats(0.5, 2.5)), st.floats(0.95, 1.05), st.floats(0.85, 1.15)
     found = []
     for i, row in enumerate(rows):
-        pull = size * (0.6 if i == pulled else 1.0)
+        pull = 0.0 if i == nothing else size * (0.6 if i == pulled else 1.0)
         whole = [row[0] * size * draw(little), *(cell * pull * draw(share) for cell in row[1:])]
         found.append(tuple(whole + whole[-1:] * len(quantity.columns))[:figures])
     return tuple(found)

@@ -3,15 +3,19 @@
 import cmath
 import math
 from itertools import pairwise
+from typing import Any
 
 import pytest
 import shapely
 from hypothesis import given
+from hypothesis import strategies as st
 
+from patternmaker.errors import Refusal, Refusals
 from patternmaker.facts import LENGTH, facts_of
 from patternmaker.geometry.segments import Arc
+from patternmaker.outlines import SHAPES, Outline
 from tests.contours import ring
-from tests.laws.strategies import alike, contours, outlines
+from tests.laws.strategies import alike, contours, loose, outlines
 
 WAYS = {"back": 1j, "left": -1, "front": -1j, "right": 1}
 
@@ -99,3 +103,24 @@ def test_arcs_meet_their_neighbours_without_a_bend_but_at_a_corner_that_has_a_na
 @given(contours())
 def test_area_is_that_of_its_chords(contour):
     assert contour.area == pytest.approx(ring(contour, 1e-3).area, abs=0.001 * contour.length)
+
+
+@given(
+    st.sampled_from(list(SHAPES.all.values())).flatmap(
+        lambda kind: loose(kind).map(lambda values: (kind, values))
+    )
+)
+def test_any_measurements_make_a_seat_or_are_refused_in_words(drawn):
+    kind, values = drawn
+    wrong = mistakes_in(kind, values)
+    assert {mistake.field.split(",")[0] for mistake in wrong} <= facts_of(kind).keys()
+    assert all(mistake.told() for mistake in wrong)
+
+
+def mistakes_in(kind: type[Outline], values: dict[str, Any]) -> tuple[Refusal, ...]:
+    """Return the mistakes of a seat, or none once its outline has been drawn."""
+    try:
+        kind(**values).contour()
+    except Refusals as refused:
+        return refused.mistakes
+    return ()
