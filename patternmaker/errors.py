@@ -91,9 +91,10 @@ class Refusal(PatternmakerError):
 
     def told(self, unit: object = None) -> str:
         """Return the whole message, its lengths in ``unit`` (millimetres if none is given)."""
-        problem = self.says.format(
-            value=self.show(self.value, unit), limit=self.show(self.limit, unit)
+        value, limit = (
+            "" if fact is None else self.show(fact, unit) for fact in (self.value, self.limit)
         )
+        problem = self.says.format(value=value, limit=limit)
         parts = (f"{self.field}: {problem}" if self.field else problem, self.mend)
         return "; ".join(part for part in parts if part)
 

@@ -286,10 +286,13 @@ def mistakes(kind: type[Measured], values: Mapping[str, Any]) -> Iterator[Refusa
 def _limits_broken(
     kind: type[Measured], facts: Mapping[str, Fact], good: Mapping[str, Any]
 ) -> Iterator[Refusal]:
+    """Yield each limit that is broken; a field past its own sets no limit to another."""
+    sound = set(good)
     for limit in kind.limits:
-        if {limit.field, *limit.needs} <= good.keys():
+        if {limit.field, *limit.needs} <= sound:
             show = facts[limit.field].quantity.show
             if wrong := limit.mistake(good, show):
+                sound.remove(limit.field)
                 yield wrong
 
 
