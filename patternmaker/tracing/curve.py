@@ -59,7 +59,7 @@ def line_along(points: Points) -> Curve:
     import numpy as np
 
     middle = complex(points.mean())
-    chord = complex(points[-1] - points[0])
+    chord = complex(points[-1] - points[0]) or 1.0 + 0j  # a line that comes back has no way to run
     turned = (points - middle) * chord.conjugate()
     angle = 0.5 * float(np.angle((turned**2).sum()))  # of the longer axis of their ellipse
     way = chord / abs(chord) * complex(np.exp(1j * angle))

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 ROUNDS = 12  # of halving
 STRAYING = 0.8  # of the longest step between nodes: a piece that leaves them by more is lost
+SHORT = 8  # nodes of a piece of which all may come to lie beside the next
 PLENTY = 1000  # clean nodes
 SETTLING, LAST = 8, 12  # moves in each round, and in the last
 ENOUGH, FEWEST = 4, 2  # nodes of a piece that is made two readily, or for want of any other
@@ -57,8 +58,17 @@ def _halved(fit: Fit, nodes: Strand, close: Closeness) -> Fit:
             break
         fit = better._replace(knots=better.knots.calmed())
     fit = _settled(fit, nodes, _spared(fit, counted) if spare else counted, LAST)
-    lost = fit.knots.wild() | _rambles(fit, nodes, close)
-    return fit._replace(knots=fit.knots.straightened(lost)) if lost.any() else fit
+    return _found_again(fit, nodes, close)
+
+
+def _found_again(fit: Fit, nodes: Strand, close: Closeness) -> Fit:
+    """Return the fit with lines from node to node for pieces that were lost for want of nodes."""
+    places = nodes.at[fit.begin % len(nodes.at)]
+    while True:
+        lost = (fit.knots.wild() | _rambles(fit, nodes, close)) & ~fit.knots.straight
+        if not lost.any():
+            return fit
+        fit = fit._replace(knots=fit.knots.straightened(lost, places))
 
 
 def _spared(fit: Fit, counted: Whole) -> Whole:
@@ -101,7 +111,7 @@ def _rambles(fit: Fit, nodes: Strand, close: Closeness) -> Flags:
     for k, (begin, end) in enumerate(pairwise([*fit.begin.tolist(), len(nodes.at)])):
         if end > begin:
             near = np.abs(spots[k][:, None] - ring[begin : end + 1]).min(axis=1).max()
-            found[k] = near > 2 * close.most + STRAYING * steps[begin:end].max()
+            found[k] = near > close.most + STRAYING * steps[begin:end].max()
     return found
 
 
@@ -129,7 +139,11 @@ def _owned(fit: Fit, nodes: Strand) -> Fit:
     for k in range(1, len(begin)):
         if fit.knots.sharp[k]:
             continue
-        low, high = (ends[k - 1] + ends[k] + 1) // 2, (ends[k] + ends[k + 1]) // 2
+        before, here, after = int(begin[k - 1]), ends[k], ends[k + 1]
+        low = before + 1 if here - before <= SHORT else (before + here + 1) // 2
+        high = after - 1 if after - here <= SHORT else (here + after) // 2
+        if high < low:
+            continue
         ahead = (nodes.at[low:high] - fit.knots.at[k]) * np.conj(ways[k])
         begin[k] = low + int((ahead.real < 0).sum())
     return fit._replace(begin=begin)

@@ -77,15 +77,16 @@ class Knots(NamedTuple):
         meet, way, *_ = _biarcs(self.at, leave, ends, arrive)
         return np.stack([_middle(self.at, leave, meet), meet, _middle(meet, way, ends)], axis=1)
 
-    def straightened(self, lost: Flags) -> Knots:
-        """Return them with lines for some pieces, and corners at their ends."""
+    def straightened(self, lost: Flags, places: Points) -> Knots:
+        """Return them with lines for some pieces, whose ends are corners at given places."""
         import numpy as np
 
-        sharp = self.sharp | lost | np.roll(lost, 1)
+        ends = lost | np.roll(lost, 1)
+        sharp = self.sharp | ends
         leave, arrive = self.ways()
         return self._replace(
             leave=np.angle(leave), arrive=np.angle(np.roll(arrive, 1)),
-            straight=self.straight | lost, sharp=sharp,
+            straight=self.straight | lost, sharp=sharp, at=np.where(ends, places, self.at),
         )  # fmt: skip
 
     def calmed(self) -> Knots:

@@ -179,7 +179,7 @@ def _smoothed(points: Points, wishes: Wishes, *, closed: bool) -> _Drawn:
     points = points[steps > DOUBLED]
     doubled = count - len(points)
     if closed and len(points) < 3:
-        raise Refusal("line", "has {value} points only", value=len(points), show=COUNT.show,
+        raise Refusal("line", "has {value} points only", value=len(points),
                       mend="a seat takes three at the least")  # fmt: skip
     if wishes.smooth == 0 or len(points) < 3:
         return _Drawn(_kept(points, closed=closed), 0.0, 0.0, doubled)

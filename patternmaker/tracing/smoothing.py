@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 SPECK = 1e-7  # mm; a shorter segment has no direction
 TRIES = 12  # fits, each with other corners than the one before it
+MOST_CLOSELY = 3000  # points: so many are each measured to the lines and arcs themselves
 MOST_FAR = 100  # stretches of points too far off that are mended; more is wobble
 SOFTER = 0.8  # of the corner asked for: a corner that comes out less sharp is none
 NEAR = 3.0  # nodes about a corner that must fit it
@@ -90,14 +91,14 @@ def _distances(
     piece = (np.searchsorted(nodes.along, along, side="right") - 1).clip(0)
     piece = pieces(fit, len(nodes.at))[piece]
     found = np.abs(fit.knots.strays(line.points, piece))
-    closely = found > smooth / 2
+    closely = (found > smooth / 2) | (len(found) <= MOST_CLOSELY)
     for stop in line.stops:
         closely |= _near(line, nodes, stop)
     count = len(segments)
     for i in closely.nonzero()[0].tolist():
         point, k = complex(line.points[i]), int(piece[i])
         near = (each for j in (k - 1, k, k + 1) for each in segments[j % count])
-        found[i] = min(each.distance(point) for each in near)
+        found[i] = min((each.distance(point) for each in near), default=found[i])
     return found
 
 

@@ -91,6 +91,9 @@ def part_of(path: Path, begin: float, end: float) -> Path:
         if high - low > SPOT:
             whole = low == 0.0 and high == each.length
             parts.append(each if whole else each.cut(low, high))
+    if not parts:
+        place, way = path.point_at(begin), path.tangent_at(begin)
+        return Path((Line(place, place + SPOT * way),))
     return Path(tuple(parts))
 
 

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 BINS = 4000  # to a string of very many points: on a seat, three to a millimetre
 FEWEST = 500  # means that still tell how long a line is
+NOTHING = 1e-9  # mm; a shorter step is none
 SHRUNK = 0.97  # of its length: what a line keeps if it does not go to and fro
 
 
@@ -124,7 +125,7 @@ def _bend(at: Points, along: Floats) -> Points:
 
     if len(at) < 3:
         return np.zeros_like(at)
-    steps = np.diff(along)
+    steps = np.maximum(np.diff(along), NOTHING)
     slopes = np.diff(at) / steps
     bends = 2 * np.diff(slopes) / (steps[1:] + steps[:-1])
     return np.concatenate([bends[:1], bends, bends[-1:]])

@@ -55,10 +55,10 @@ def tied(nodes: Strand, close: Closeness, *, closed: bool) -> Fit:
         for before, run in pairwise([found[-1], *found])
     ]
     at, leave, arrive, straight, sharp, blunt = (np.array(each) for each in zip(*ties, strict=True))
-    held = np.zeros(len(ties), dtype=bool)
-    held[[0, -1]] = not closed
+    begins = np.array([each.begin for each in found])
+    held = sharp & nodes.counted[begins.clip(max=len(nodes.at) - 1)]
     knots = Knots(at, np.angle(leave), np.angle(arrive), straight, sharp | blunt, held)
-    return Fit(knots.calmed(), np.array([each.begin for each in found]), blunt)
+    return Fit(knots.calmed(), begins, blunt)
 
 
 def _tie(before: Run, run: Run, node: complex, *, sharp: bool) -> _Tie:
