@@ -164,21 +164,15 @@ def test_straight_run_of_points_is_one_line():
     assert found == (Line(0, 300 + 100j),)
 
 
-def test_stray_point_among_many_is_pointed_out():
-    points = ellipse(20_000)
-    points[5000] += 3 + 2j
-    with pytest.raises(Refusal, match=r"point at x 3 mm, y 182 mm stands farther than 0.5 mm off"):
-        smoothed(points, 0.5, 30)
-
-
 def test_points_all_over_the_place_are_refused():
     with pytest.raises(Refusal, match=r"smooth: the point at .* allow more"):
         smoothed(off_place(rounded(5000), 1.0), 0.5, 30)
 
 
-def test_stray_point_among_few_is_followed():
-    points = ellipse(400)
-    points[100] += 3j
+@pytest.mark.parametrize("count", [400, 20_000])
+def test_stray_point_is_no_wobble_and_is_followed(count):
+    points = ellipse(count)
+    points[count // 4] += 3 + 2j
     found = smoothed(points, 0.5, 30).segments
     assert apart(points, along(found, FINE)) < 0.51
 
@@ -196,7 +190,7 @@ def test_any_gentle_outline_comes_back(count, width, depth, turn, wave):
     fine = shape(FINE, width, depth, turn, wave)
     found = smoothed(shape(count, width, depth, turn, wave), 0.5, 30).segments
     chord = np.abs(np.diff(fine[:: FINE // count])).max()
-    assert both_ways(found, fine) < max(0.005, chord**2 / 1000)
+    assert both_ways(found, fine) < max(0.005, chord**2 / 700)
     assert max(turns(found)) < 1e-5
 
 
