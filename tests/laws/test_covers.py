@@ -71,6 +71,7 @@ def bays(draw: st.DrawFn) -> Contour:
 def allowances(draw: st.DrawFn, outline: Contour, *, in_panels: bool) -> Allowances:
     """Draw allowances that a seat of this size bears."""
     half = min(outline.width, outline.height) / 2
+    assume(half > 8)
     seam = draw(st.floats(6, min(20.0, half)))
     wrap = draw(st.floats(0, min(150.0, half / 2)))
     longest = min(5000, draw(st.floats(0.4, 1.1)) * outline.length) if in_panels else None
