@@ -174,8 +174,8 @@ class Rows:
     def _row(self, raw: object, number: int, unit: Unit) -> tuple[float, ...]:
         cells = raw if isinstance(raw, list | tuple) else [raw]
         if not self.needed <= len(cells) <= len(self.columns):
-            raise Refusal(f"row {number}", "holds {value} figures", value=len(cells),
-                          mend=self._mend)  # fmt: skip
+            figures = "one figure" if len(cells) == 1 else f"{len(cells)} figures"
+            raise Refusal(f"row {number}", f"holds {figures}", mend=self._mend)
         return tuple(
             self._cell(cell, f"row {number}, {name}", unit)
             for cell, name in zip(cells, self.columns, strict=False)

@@ -88,7 +88,7 @@ class Reading:
                     for unit in ([self.unit] if self.unit else Unit)
                 ]
             except Refusal as mistake:
-                wrong.append(mistake.at(name))
+                wrong.append(mistake.at(f"{name}, "))
                 continue
             if all(each == found[0] for each in found[1:]):
                 yield name, found[0]

@@ -231,10 +231,10 @@ def _disorder(widths: Sequence[Row]) -> Iterator[Refusal]:
                           "{value} does not come after the row before it ({limit})",
                           value=two[0], limit=one[0], show=LENGTH.show,
                           mend="give the rows in order from back to front")  # fmt: skip
-        if len(one) != len(two):
+        if len(two) != len(widths[0]):
             yield Refusal(
                 f"widths, row {number}",
-                "has not as many figures as the row before it",
+                "has not as many figures as the first row",
                 mend="give the width in every row, or left and right in every row",
             )
     for number, row in enumerate(widths[1:-1], 2):

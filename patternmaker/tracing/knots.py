@@ -138,7 +138,7 @@ def _piece(
 ) -> tuple[Segment, ...]:
     if straight:
         return (Line(start, end),) if abs(end - start) > NOTHING else ()
-    return biarc(start, leave, end, arrive)
+    return tuple(each for each in biarc(start, leave, end, arrive) if each.length > NOTHING)
 
 
 def _biarcs(

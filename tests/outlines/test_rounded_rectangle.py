@@ -6,6 +6,7 @@ import pytest
 
 from patternmaker.errors import Refusals
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
+from tests.outlines.asking import corners, place, refused, taken
 
 
 @pytest.mark.parametrize("corner", [0, 1e-12, 50, 190])
@@ -46,3 +47,46 @@ def test_rounded_corner_is_three():
 def test_corner_larger_than_half_the_shorter_side_is_refused():
     with pytest.raises(Refusals, match=r"corner: 150\.5 mm is more than half the shorter side"):
         RoundedRectangle(width=400, depth=300, corner=150.5)
+
+
+def test_corner_may_have_a_radius_of_its_own():
+    seat = RoundedRectangle(width=400, depth=300, corner=40, back_left=0, front_right=100)
+    assert "back left begins" not in corners(seat)
+    assert place(seat, "front right begins") == pytest.approx(100 - 150j)
+    assert place(seat, "back right ends") == pytest.approx(160 + 150j)
+    assert seat.contour().area == pytest.approx(
+        400 * 300 - (1 - math.pi / 4) * (40**2 + 40**2 + 100**2)
+    )
+
+
+def test_partner_has_its_left_and_right_corners_exchanged():
+    seat = RoundedRectangle(width=400, depth=300, corner=40, back_left=0, front_right=100)
+    other = RoundedRectangle(width=400, depth=300, corner=40, back_right=0, front_left=100)
+    assert seat.partner() == other
+    assert RoundedRectangle().partner() == RoundedRectangle()
+
+
+def test_each_radius_is_shown_in_a_corner_that_has_it():
+    seat = RoundedRectangle(width=400, depth=300, corner=40, back_left=10, front_right=100)
+    assert taken(seat) == pytest.approx(
+        {"width": 400, "depth": 300, "corner": 40, "back_left": 10, "front_right": 100}
+    )
+    own = RoundedRectangle(width=400, depth=300, corner=40, back_left=10, back_right=20,
+                           front_left=30, front_right=0)  # fmt: skip
+    assert "corner" not in taken(own)
+
+
+@pytest.mark.parametrize(
+    ("values", "told"),
+    [
+        ({"corner": 50, "back_left": 251}, ("back_left: 251 mm is more than the shorter side less "
+         "the radius of the other corners (250 mm); make it smaller, or the other corners, or the "
+         "seat larger")),
+        ({"corner": 0, "back_left": 150, "front_left": 170}, ("front_left: 170 mm is more than the "
+         "back left corner leaves of that side (150 mm); make one of them smaller")),
+        ({"corner": 0, "front_left": 150, "front_right": 300}, ("front_right: 300 mm is more than "
+         "the front left corner leaves of that side (250 mm); make one of them smaller")),
+    ],
+)  # fmt: skip
+def test_corners_that_leave_each_other_no_room_are_refused(values, told):
+    assert refused(RoundedRectangle, **{"width": 400, "depth": 300, **values}) == told

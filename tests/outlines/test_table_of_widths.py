@@ -167,7 +167,7 @@ def test_the_four_sides_stand_in_the_middle_of_a_seat_that_leans():
         (((10.0, 300.0), (200.0, 390.0)), ("widths, row 1, from the back: 10 mm is not the back "
          "edge; begin with the row [0, width at the back]")),
         (((0.0, 300.0), (200.0, 190.0, 200.0)), ("widths, row 2: has not as many figures as the "
-         "row before it; give the width in every row, or left and right in every row")),
+         "first row; give the width in every row, or left and right in every row")),
         (((0.0, 300.0), (100.0, 15.0), (200.0, 200.0)), ("widths, row 2: the seat is 15 mm wide "
          "there, less than 20 mm; only its ends may be narrower")),
         (((0.0, 300.0), (49.0, 200.0)), ("widths: the seat is 49 mm deep, less than 50 mm; check "

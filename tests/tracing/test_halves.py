@@ -15,6 +15,7 @@ from patternmaker.geometry.segments import Line
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
 from patternmaker.tracing.halves import evened
 from patternmaker.tracing.smoothing import smoothed
+from patternmaker.tracing.spans import part_of
 from tests.tracing.traces import FINE, along, apart, ellipse, turns
 
 
@@ -92,3 +93,10 @@ def test_arc_cut_in_two_is_one_arc_again():
     compass = Compass(200j).arc(0, math.pi / 3).arc(0, math.pi / 6).arc(0, 3 * math.pi / 2)
     done = evened(framed(compass.closed().segments, {}))
     assert {round(each.length, 6) for each in done.contour.segments} == {round(50 * math.tau, 6)}
+
+
+def test_part_of_no_length_is_a_spot_on_its_path():
+    path = Path.through(0, 100, 100 + 50j)
+    part = part_of(path, 40, 40)
+    assert part.length < 1e-8
+    assert part.point_at(0) == pytest.approx(40)

@@ -5,12 +5,15 @@ import math
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from patternmaker.errors import Refusal
+from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Arc, Line, Segment
 from patternmaker.tracing.sketch import Chain, Sketch
 from patternmaker.tracing.trace import Trace, Wishes, traced
-from tests.tracing.traces import FINE, both_ways, ellipse, off_place, star
+from tests.tracing.traces import FINE, along, both_ways, ellipse, off_place, star, tips
 
 L_SHAPE = (0, 300, 300 + 150j, 150 + 150j, 150 + 300j, 300j)
 BOX: tuple[Segment, ...] = (
@@ -310,3 +313,42 @@ def test_star_traced_by_hand_has_ten_corners():
 )  # fmt: skip
 def test_what_is_no_seat_is_refused_with_how_to_mend_it(chains, wishes, message):
     assert message in refused(*chains, **wishes)
+
+
+WHERE = st.builds(complex, st.integers(-300, 300), st.integers(-300, 300))
+
+
+@settings(max_examples=60)
+@given(
+    st.lists(WHERE, min_size=1, max_size=40),
+    st.integers(1, 30),
+    st.sampled_from((0.0, 0.1, 0.5, 5.0)),
+    st.booleans(),
+)
+def test_any_points_are_a_seat_or_refused(spots, between, smooth, symmetrical):
+    """Points stand at each spot and between it and the next, as often as there is room."""
+    ring = zip(spots, [*spots[1:], spots[0]], strict=True)
+    points = [a + (b - a) * i / between for a, b in ring for i in range(between)]
+    try:
+        found = trace(drawn(*points), smooth=smooth, symmetrical=symmetrical)
+    except Refusal as mistake:
+        assert mistake.field in {"line", "unit", "smooth", "symmetrical"}
+    else:
+        assert found.contour.area > 0
+        assert found.contour.bounds[0] == pytest.approx(-found.contour.bounds[2], abs=1e-6)
+
+
+@settings(max_examples=30)
+@given(st.floats(20, 60), st.integers(0, 50), st.sampled_from((300, 1000)))
+def test_corners_of_any_star_are_named_and_in_their_places(inner, turn, count):
+    """Every corner of a star with wobble lies within a tenth of a millimetre of its place."""
+    sharp = [tip * cmath.exp(0.1j * turn) for tip in tips(outer=200, inner=inner + 60)]
+    path = Path.through(*sharp, sharp[0])
+    points = off_place(along(path.segments, count), 0.03, seed=turn)
+    chain = drawn(*points)
+    found = trace(chain)
+    left, front, right, back = path.bounds
+    middle = complex((left + right) / 2, (front + back) / 2)
+    assert len(corners(found)) == 10
+    for place in corners(found).values():
+        assert min(abs(place + middle - tip) for tip in sharp) < 0.15
