@@ -38,6 +38,22 @@ def test_place_of_a_refusal_without_field_is_its_field():
     assert str(Refusal("", "is empty").at("seat 1")) == "seat 1: is empty"
 
 
+def test_refusal_told_of_another_field_is_otherwise_the_same():
+    other = refusal().about("corners, row 2, radius")
+    assert str(other) == (
+        "corners, row 2, radius: 304.8 mm is more than half (279.4 mm); make it smaller"
+    )
+    assert (other.value, other.limit, other.mend) == (304.8, 279.4, "make it smaller")
+    assert other.told(Unit.IN).startswith("corners, row 2, radius: 12 in")
+
+
+def test_value_alone_is_shown_without_a_limit():
+    """What shows a place or a length is never asked to show nothing."""
+    alone = Refusal("edge", "crosses itself {value}", value=3 + 4j,
+                    show=lambda place, unit: f"{place.real:g} from the left")  # fmt: skip
+    assert str(alone) == "edge: crosses itself 3 from the left"
+
+
 def test_refusals_tell_every_mistake_on_a_line_of_its_own():
     both = Refusals([refusal(), Refusal("name", "is empty")], Unit.IN)
     assert str(both).splitlines() == [

@@ -1,23 +1,29 @@
 """Fields check themselves, and each other, by their own facts."""
 
 import math
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 import pytest
 
-from patternmaker.errors import Refusals
+from patternmaker.errors import Refusal, Refusals
 from patternmaker.facts import (
+    Default,
+    Found,
     Measured,
+    angle,
     at_least,
     at_most,
     both,
     choice,
     count,
     facts_of,
+    file,
     length,
     measured,
     mistakes,
     rate,
+    rows,
     switch,
     text,
     unknown,
@@ -82,6 +88,88 @@ def test_every_wrong_field_is_named_at_once():
 
 def test_limit_waits_until_the_fields_that_set_it_are_good():
     assert [each.field for each in mistakes(Board, {"width": 10.0, "corner": 30.0})] == ["width"]
+
+
+@measured
+class Saddle(Measured):
+    width: float = length("left to right", default=both(mm=300), least=50)
+    lobe: float = length("radius behind", default=both(mm=50))
+    waist: float = length("where it is narrow", default=both(mm=200))
+    limits = (
+        at_most("lobe", lambda width: width / 4, "a quarter of the width", "make it smaller"),
+        at_most("waist", lambda lobe: math.sqrt(75 - lobe), "what the lobes leave", "look again"),
+        at_least("width", lambda waist: waist, "the waist", "make it wider"),
+    )
+
+    @classmethod
+    def misfits(cls, values: Mapping[str, Any]) -> Iterator[Refusal]:
+        if values["lobe"] == values["waist"]:
+            yield Refusal("waist", "is as wide as a lobe")
+
+
+def test_field_past_its_limit_sets_no_limit_to_another():
+    """The bound of the waist could not even be reckoned from such lobes."""
+    wrong = {"width": 300.0, "lobe": 100.0, "waist": 1000.0}
+    assert [each.field for each in mistakes(Saddle, wrong)] == ["lobe", "width"]
+
+
+def test_fields_within_all_limits_may_still_not_go_together():
+    with pytest.raises(Refusals, match=r"^waist: is as wide as a lobe$"):
+        Saddle(width=300, lobe=3, waist=3)
+
+
+def test_what_does_not_go_together_is_asked_of_good_fields_only():
+    assert [each.says for each in mistakes(Saddle, {"lobe": 3.0, "waist": 3.0})] == []
+    wrong = {"width": 1.0, "lobe": 3.0, "waist": 3.0}
+    assert [each.field for each in mistakes(Saddle, wrong)] == ["width"]
+
+
+@measured
+class Marked(Measured):
+    lean: float = angle("from upright", default=10, least=5, most=60)
+    places: tuple[tuple[float, ...], ...] = rows(
+        "each place", ("from the left", "from behind", "depth"), needed=2, least=2, most=3
+    )
+    file: Found | None = file("a drawing of it", required=False)
+
+
+PLACES = ((0.0, 0.0), (10.0, 20.0, 5.0))
+
+
+@pytest.mark.parametrize(
+    ("wrong", "told"),
+    [
+        ({"lean": 4.5}, "lean: 4.5° is less than 5°; make it 5° or more"),
+        ({"lean": 60.5}, "lean: 60.5° is more than 60°; make it 60° or less"),
+        ({"lean": math.nan}, "lean: nan is not a measurement; measure again"),
+        ({"places": PLACES[:1]}, "places, number of rows: 1 is less than 2; make it 2 or more"),
+        ({"places": PLACES * 2}, "places, number of rows: 4 is more than 3; make it 3 or less"),
+        ({"places": (*PLACES, (-1.0, 0.0))},
+         "places, row 3, from the left: -1 mm is less than 0 mm; make it 0 mm or more"),
+        ({"places": (*PLACES, (0.0, 0.0, 5001.0))},
+         ("places, row 3, depth: 5001 mm is more than 5000 mm; make it 5000 mm or less; "
+         "check the unit")),
+        ({"places": ((0.0, math.inf), (0.0, 0.0))},
+         "places, row 1, from behind: inf is not a measurement; measure again"),
+    ],
+)  # fmt: skip
+def test_angle_or_row_out_of_bounds_is_refused_by_its_place(wrong, told):
+    with pytest.raises(Refusals) as refused:
+        Marked(**{"places": PLACES, **wrong})
+    assert str(refused.value) == told
+
+
+def test_file_is_taken_as_it_was_found():
+    found = Found("seat.svg", b"<svg/>")
+    assert Marked(places=PLACES, file=found).file is found
+    assert repr(found) == "Found('seat.svg')"
+
+
+def test_rows_without_a_default_may_be_left_away_and_those_with_one_must_be_given():
+    given = rows("each", ("at",), default=Default(((1.0,),), ((25.4,),))).metadata["fact"]
+    free = rows("each", ("at",)).metadata["fact"]
+    assert (given.required, given.default.in_(Unit.IN)) == (True, ((25.4,),))
+    assert (free.required, free.default.in_(Unit.IN)) == (False, ())
 
 
 def test_limit_is_kept_exactly_and_forgives_the_last_digit():

@@ -1,6 +1,21 @@
 """The one reader gathers every mistake of a table, each with its place."""
 
-from patternmaker.facts import Measured, Reading, at_most, both, choice, count, length, measured
+from pathlib import Path
+
+from patternmaker.facts import (
+    Found,
+    Measured,
+    Reading,
+    angle,
+    at_most,
+    both,
+    choice,
+    count,
+    file,
+    length,
+    measured,
+    rows,
+)
 from patternmaker.units import EXAMPLES, Unit
 
 
@@ -132,3 +147,31 @@ def test_mistake_of_the_whole_job_needs_no_place():
     reading = Reading(Unit.MM)
     reading.table(5, "")
     assert str(reading.mistakes[0]).startswith("5 is not a table")
+
+
+@measured
+class Drawn(Measured):
+    file: Found = file("the drawing")
+    lean: float = angle("from upright", default=10, least=5, most=60)
+    places: tuple[tuple[float, ...], ...] = rows("each place", ("across", "along"), default=None)
+
+
+def drawn(table: dict[str, object], folder: Path) -> tuple[Drawn | None, list[str]]:
+    reading = Reading(Unit.MM, folder)
+    return reading.read(Drawn, table, "seat 1"), [str(m) for m in reading.mistakes]
+
+
+def test_file_angle_and_rows_are_read(tmp_path):
+    (tmp_path / "seat.svg").write_bytes(b"<svg/>")
+    found, _ = drawn({"file": "seat.svg", "lean": "20°", "places": [[1, 2]]}, tmp_path)
+    assert found == Drawn(file=Found("seat.svg", b"<svg/>"), lean=20.0, places=((1.0, 2.0),))
+
+
+def test_file_angle_and_rows_are_refused_with_their_places(tmp_path):
+    table: dict[str, object] = {"file": "seat.svg", "lean": "far", "places": [[1, 2], [1, "x"]]}
+    assert drawn(table, tmp_path)[1] == [
+        "seat 1.file: is not there; check the name and the folder",
+        "seat 1.lean: 'far' is not an angle; write it like 90",
+        f"seat 1.places, row 2, along: 'x' is not a length; write it like {EXAMPLES}",
+    ]
+    assert "seat 1.file: is missing; give the drawing" in drawn({}, tmp_path)[1]

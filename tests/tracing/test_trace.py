@@ -335,9 +335,9 @@ def test_any_points_are_a_seat_or_refused(spots, between, smooth, symmetrical):
         refused = mistake.field
     else:
         assert found.contour.area > 0
+        assert found.contour.bounds[0] == pytest.approx(-found.contour.bounds[2], abs=1e-6)
         return
     assert refused in {"line", "unit", "smooth", "symmetrical"}
-        assert found.contour.bounds[0] == pytest.approx(-found.contour.bounds[2], abs=1e-6)
 
 
 @settings(max_examples=30)
