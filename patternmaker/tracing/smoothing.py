@@ -27,6 +27,7 @@ MOST_FAR = 100  # stretches of points too far off that are mended; more is wobbl
 SOFTER = 0.8  # of the corner asked for: a corner that comes out less sharp is none
 NEAR = 3.0  # nodes about a corner that must fit it
 FARTHEST = 6.0  # times the usual distance of a point: as far as the farthest of thousands strays
+LEAST_ROUNDED, SHARPEST_ROUNDED = 1e-9, 2.7  # radians; less is straight, more has no room
 MOST_ROUNDED = 0.45  # of a line: as much as the rounding of a blunt end may take
 
 
@@ -148,7 +149,7 @@ def _rounded(
     one, two = before[-1], after[0]
     way, on = one.tangent(), two.tangent()
     turn = abs(cmath.phase(on / way))
-    if turn < 1e-9:
+    if not LEAST_ROUNDED < turn < SHARPEST_ROUNDED:
         return before, after
     reach = off / math.tan(turn / 4)
     reach = min(reach, MOST_ROUNDED * one.length, MOST_ROUNDED * two.length)
