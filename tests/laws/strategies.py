@@ -29,6 +29,11 @@ LARGEST_SEAT = 1500.0  # mm; the laws need no larger one
 MOST_MENDED = 6
 
 M = TypeVar("M", bound=Measured)
+STRUCK = [
+    kind
+    for kind in SHAPES.all.values()
+    if not any(fact.quantity is FILE for fact in facts_of(kind).values())
+]
 UNITS = st.sampled_from(Unit)
 
 
@@ -72,6 +77,11 @@ def _mended(kind: type[M], values: dict[str, Any], refused: Refusals) -> dict[st
 def outlines() -> st.SearchStrategy[Outline]:
     """Draw a seat of any known shape."""
     return st.sampled_from(list(SHAPES.all.values())).flatmap(measurements)
+
+
+def struck() -> st.SearchStrategy[Outline]:
+    """Draw a seat of any known shape that is struck from measurements, not read from a file."""
+    return st.sampled_from(STRUCK).flatmap(measurements)
 
 
 def contours() -> st.SearchStrategy[Contour]:
@@ -162,9 +172,7 @@ def _rows(draw: st.DrawFn, fact: Fact, quantity: Rows) -> tuple[tuple[float, ...
 @st.composite
 def _files(draw: st.DrawFn) -> Found:
     """Draw a string of points round a seat of some other shape."""
-    known = [kind for kind in SHAPES.all.values()
-             if not any(fact.quantity is FILE for fact in facts_of(kind).values())]  # fmt: skip
-    contour = draw(st.sampled_from(known).flatmap(measurements)).contour()
+    contour = draw(struck()).contour()
     count = draw(st.integers(150, 400))
     points = (contour.point_at(contour.length * i / count) for i in range(count))
     text = "\n".join(f"{point.real:.6f},{point.imag:.6f}" for point in points)
