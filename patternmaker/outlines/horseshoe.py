@@ -69,6 +69,5 @@ class Horseshoe(Outline):
         front = -1j * (_depth(self.diameter, self.opening) - self.diameter / 2)
         yield Taken("opening", front - self.opening / 2, front + self.opening / 2)
         ring = self.struck()
-        end = next((ring.segments[at] for name, at in ring.joints.items() if name == ENDS[1]), None)
-        if end is not None:
-            yield Taken("corner", end.start + self.corner * 1j * end.tangent(), end.start)
+        end = ring.segments[ring.joints[ENDS[1]]]
+        yield Taken("corner", end.start + self.corner * 1j * end.tangent(), end.start)

@@ -64,9 +64,16 @@ def test_middle_line_that_misses_the_leg_leaves_the_front_where_the_seat_reaches
 
 def test_part_that_reaches_furthest_may_be_round():
     compass = Compass(0).arc(50, math.pi).line(100 + 200j).line(300 + 200j)
-    ring = compass.line(300 + 300j).line(300j).line(0).ring()
+    ring = compass.line(300 + 250j).arc(250 + 250j, math.pi / 2).line(300j).line(0).ring()
     contour = framed(*ring)
     assert places(contour)["front"] == pytest.approx(-100 - 175j)
+
+
+def test_longest_of_the_parts_that_reach_furthest_is_taken():
+    """A slanting side reaches as far at its end only; of two feet the broader one counts."""
+    points = (0, 40, 40 + 30j, 60 + 30j, 60, 130, 160 + 200j, 400 + 200j, 400 + 300j, 300j)
+    contour = framed(*sharp({f"v{i}": point for i, point in enumerate(points)}))
+    assert places(contour)["front"] == pytest.approx(complex(95 - 200, -150))
 
 
 def test_part_that_reaches_furthest_may_be_a_corner():

@@ -6,7 +6,7 @@ import pytest
 
 from patternmaker.outlines.circle import Circle
 from patternmaker.outlines.oval import Oval
-from tests.outlines.asking import corners, place, refused, touches, turns
+from tests.outlines.asking import corners, place, refused, taken, touches, turns
 
 SEAT = Oval(width=400, depth=330)
 
@@ -40,6 +40,10 @@ def test_oval_turned_by_a_quarter_has_the_same_length():
     deep = Oval(width=330, depth=400)
     assert deep.contour().length == pytest.approx(SEAT.contour().length, rel=1e-9)
     assert touches(deep, 200j)
+
+
+def test_measurements_are_shown_at_their_length():
+    assert taken(SEAT) == pytest.approx({"width": 400, "depth": 330})
 
 
 @pytest.mark.parametrize("field", ["width", "depth"])
