@@ -160,7 +160,7 @@ def test_rows_that_have_no_default_may_be_left_away():
 def test_wrong_row_is_refused_by_its_number_and_asked_again():
     talk = Answering(["1, 2", "3", "3, -4", "3, 4", ""])
     assert values(talk, Table) == {"places": ((1.0, 2.0), (3.0, 4.0))}
-    assert "row 2: holds 1 figures" in talk.heard
+    assert "row 2: holds one figure" in talk.heard
     assert "row 2, y: -4 mm is less than 0 mm" in talk.heard
 
 
