@@ -63,25 +63,18 @@ def _joins_behind(side: float, panels: int, whole: float) -> Iterator[tuple[str,
 
 
 def _back_corner(sew: Contour) -> str | None:
-    """Return the joint at which the first corner between the back and the left begins, or None.
-
-    A corner at the back itself is none: its arc begins on the right.
-    """
-    for corner in corner_names(sew):
-        begins = f"{corner} begins"
-        joint = begins if begins in sew.joints else corner
-        if sew.station(joint) <= sew.station(corner) <= sew.station("left") and sew.joints[corner]:
-            return joint
-    return None
+    """Return the name of the first corner between the back and the left, or None."""
+    return next((c for c in corner_names(sew) if 0 < sew.station(c) <= sew.station("left")), None)
 
 
 def _furthest(sew: Contour) -> float:
     """Return how far round from the back a join may stand."""
-    joint = _back_corner(sew)
-    if joint is None:
+    corner = _back_corner(sew)
+    if corner is None:
         return sew.station("left")
-    side = sew.station(joint)
-    return side if side > SHORTEST_PANEL / 2 else sew.station(joint.removesuffix(" begins"))
+    middle, begins = sew.station(corner), f"{corner} begins"
+    side = sew.station(begins) if begins in sew.joints else middle
+    return side if SHORTEST_PANEL / 2 < side <= middle else middle  # it may begin past the back
 
 
 def objections(sew: Contour, allowances: Allowances) -> Iterator[Refusal]:
