@@ -65,6 +65,12 @@ class Path:
         """Its extent from bottom to top."""
         return self.bounds[3] - self.bounds[1]
 
+    @property
+    def middle(self) -> complex:
+        """The middle of its bounding box."""
+        left, bottom, right, top = self.bounds
+        return complex((left + right) / 2, (bottom + top) / 2)
+
     def point_at(self, along: float) -> complex:
         """Return the point at a length along it."""
         index, rest = self._find(along)

@@ -143,12 +143,13 @@ def _part(segments: Sequence[Segment], begin: _Cut, end: _Cut) -> Segment:
 def mirrored(ring: Ring) -> Ring:
     """Return the mirror image of a ring, left for right, anticlockwise again."""
     count = len(ring.segments)
-    segments = tuple(_flipped(each).reversed() for each in reversed(ring.segments))
+    segments = tuple(flipped(each).reversed() for each in reversed(ring.segments))
     joints = {_renamed(name): (count - index) % count for name, index in ring.joints.items()}
     return Ring(segments, joints)
 
 
-def _flipped(segment: Segment) -> Segment:
+def flipped(segment: Segment) -> Segment:
+    """Return the mirror image of a segment, left for right, run the same way."""
     if isinstance(segment, Line):
         return Line(-segment.start.conjugate(), -segment.end.conjugate())
     return Arc(-segment.centre.conjugate(), -segment.start.conjugate(), -segment.sweep)

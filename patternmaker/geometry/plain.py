@@ -68,7 +68,6 @@ def as_rectangle(contour: Contour, close: float = KNIFE) -> Rectangle | None:
     The corner's radius is the one that gives the same area: W H - (4 - pi) r^2. A circle that is
     drawn out of round has no sides to rule, and is none.
     """
-    left, bottom, right, top = contour.bounds
     missing = max(0.0, contour.width * contour.height - contour.area)
     corner = math.sqrt(missing / (4 - math.pi))
     if corner < SHARP:
@@ -76,8 +75,7 @@ def as_rectangle(contour: Contour, close: float = KNIFE) -> Rectangle | None:
     shorter, longer = sorted((contour.width, contour.height))
     if corner > shorter / 2 + close or 2 * corner > longer - 2 * close:
         return None
-    centre = complex((left + right) / 2, (bottom + top) / 2)
-    guess = Rectangle(centre, contour.width, contour.height, min(corner, shorter / 2))
+    guess = Rectangle(contour.middle, contour.width, contour.height, min(corner, shorter / 2))
     strays = (abs(guess.distance(point)) for point in _closely(contour))
     return guess if all(stray <= close for stray in strays) else None
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from itertools import pairwise, product
+from itertools import product
 from typing import TYPE_CHECKING
 
-from patternmaker.geometry.segments import cross
 from patternmaker.geometry.touching import encloses
 
 if TYPE_CHECKING:
@@ -14,7 +13,6 @@ if TYPE_CHECKING:
     from patternmaker.geometry.contour import Contour
 
 AMPLE = 0.22  # of the lesser side; a middle that lies so far inside needs no better place
-ROUGHLY = 0.5  # mm; chords this close tell how much room there is
 COARSE, FINE = 12, 3  # places each way: over the whole box, and round the best so far
 CLOSER = 3  # times that the best place is looked for closer by
 
@@ -24,24 +22,32 @@ def roomiest(contour: Contour) -> complex:
 
     Of places that lie equally far inside the one nearest to the middle is taken.
     """
-    left, bottom, right, top = contour.bounds
-    middle = complex((left + right) / 2, (bottom + top) / 2)
-    if _room(contour, middle) >= AMPLE * min(contour.width, contour.height):
-        return middle
-    points = contour.chords(ROUGHLY)
+    best = contour.middle
+    if _room(contour, best) >= AMPLE * min(contour.width, contour.height):
+        return best
     step = complex(contour.width, contour.height) / (COARSE + 1)
-    best = max(_around(middle, step, COARSE), key=lambda place: _depth(points, place, middle))
-    for _ in range(CLOSER):
+    for count in (COARSE, *[FINE] * CLOSER):
+        best = _best(contour, list(_around(best, step, count)))
         step /= FINE
-        best = max(_around(best, step, FINE), key=lambda place: _depth(points, place, middle))
     return best
+
+
+def _best(contour: Contour, places: list[complex]) -> complex:
+    """Return the place furthest inside, or the one nearest to the edge if all lie outside."""
+    rooms = [(round(_off(contour, each), 2), -abs(each - contour.middle), each) for each in places]
+    deepest_first = sorted(rooms, key=lambda room: room[:2], reverse=True)
+    inside = (place for _, _, place in deepest_first if encloses(contour, place))
+    return next(inside, deepest_first[-1][2])
+
+
+def _off(contour: Contour, place: complex) -> float:
+    """Return how far a place lies from the edge."""
+    return min(each.distance(place) for each in contour.segments)
 
 
 def _room(contour: Contour, place: complex) -> float:
     """Return how far a place lies inside, or a negative number."""
-    if not encloses(contour, place):
-        return -1.0
-    return min(each.distance(place) for each in contour.segments)
+    return _off(contour, place) if encloses(contour, place) else -1.0
 
 
 def _around(middle: complex, step: complex, count: int) -> Iterator[complex]:
@@ -49,16 +55,3 @@ def _around(middle: complex, step: complex, count: int) -> Iterator[complex]:
     offsets = [i - (count - 1) / 2 for i in range(count)]
     for x, y in product(offsets, offsets):
         yield middle + complex(x * step.real, y * step.imag)
-
-
-def _depth(points: list[complex], place: complex, middle: complex) -> tuple[float, float]:
-    """Return how far a place lies inside a ring of points, and then how near to the middle."""
-    rounds, nearest = 0, float("inf")
-    for one, two in pairwise(points):
-        way, to = two - one, place - one
-        share = (to.real * way.real + to.imag * way.imag) / (abs(way) ** 2 or 1.0)
-        nearest = min(nearest, abs(to - min(1.0, max(0.0, share)) * way))
-        if (one.imag <= place.imag) != (two.imag <= place.imag):
-            left_of = cross(way, to) > 0
-            rounds += (1 if left_of else 0) if way.imag > 0 else (0 if left_of else -1)
-    return (round(nearest, 2) if rounds else -nearest), -abs(place - middle)

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH, Default, both, length, rows
 from patternmaker.geometry.biarcs import fitted
-from patternmaker.geometry.framing import Ring
+from patternmaker.geometry.framing import Ring, flipped
 from patternmaker.geometry.monotone import Monotone
 from patternmaker.geometry.rounding import rounded
 from patternmaker.geometry.segments import Line
@@ -115,7 +115,7 @@ def _struck(widths: Sequence[Row], at: Sequence[Row], back: float, front: float)
     segments: list[Segment] = []
     joints: dict[str, int] = {}
     begin, end = left[0][0].start, left[-1][-1].end
-    other = [[_across(each) for each in reversed(run)] for run in reversed(right)]
+    other = [[flipped(each).reversed() for each in reversed(run)] for run in reversed(right)]
     if abs(begin - other[-1][-1].end) > 1e-6:
         joints["back right"] = len(segments)
         segments.append(Line(other[-1][-1].end, begin))
@@ -140,21 +140,6 @@ def _run_down(
         if i:
             joints[f"{side} corner {numbers[i - 1]}"] = len(segments)
         segments += run
-
-
-def _across(segment: Segment) -> Segment:
-    """Return the mirror image of a segment of the left side, run upward on the right."""
-    flipped = (
-        Line(-segment.start.conjugate(), -segment.end.conjugate())
-        if isinstance(segment, Line)
-        else replace(
-            segment,
-            centre=-segment.centre.conjugate(),
-            start=-segment.start.conjugate(),
-            sweep=-segment.sweep,
-        )
-    )
-    return flipped.reversed()
 
 
 def _side(widths: Sequence[Row], halves: Sequence[float], sharp: set[int]) -> list[list[Segment]]:

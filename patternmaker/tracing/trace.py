@@ -89,18 +89,16 @@ def _checked(segments: tuple[Segment, ...]) -> tuple[Segment, ...]:
         Refusal: if it holds no area, or crosses itself.
     """
     contour = Contour(segments)
-    left, front, right, back = contour.bounds
     if contour.area < 0:
         contour = Contour(tuple(each.reversed() for each in reversed(segments)))
     if (where := crossing(contour)) is not None:
-        middle = complex((left + right) / 2, (front + back) / 2)
         raise Refusal(
             "line",
             f"the line crosses or touches itself {near(where, contour.bounds)}, at {{value}} from"
             " its middle",
-            value=where - middle, show=shown, mend="draw it so that it runs round once",
+            value=where - contour.middle, show=shown, mend="draw it so that it runs round once",
         )  # fmt: skip
-    if contour.area < FLAT * (right - left) * (back - front):
+    if contour.area < FLAT * contour.width * contour.height:
         raise Refusal(
             "line", "the line holds no area: it runs to and fro", mend="draw it once round the seat"
         )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from patternmaker.geometry.segments import Arc, Line
+from patternmaker.geometry.framing import flipped
 
 if TYPE_CHECKING:
     from patternmaker.geometry.segments import Segment
@@ -40,8 +40,5 @@ def _moved(place: complex, turn: complex, *, over: bool) -> complex:
 
 
 def _turned(segment: Segment, turn: complex, *, over: bool) -> Segment:
-    start = _moved(segment.start, turn, over=over)
-    if isinstance(segment, Line):
-        return Line(start, _moved(segment.end, turn, over=over))
-    sweep = -segment.sweep if over else segment.sweep
-    return Arc(_moved(segment.centre, turn, over=over), start, sweep)
+    turned = segment.mapped(turn, 0)
+    return flipped(turned) if over else turned

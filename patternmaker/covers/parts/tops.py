@@ -133,8 +133,7 @@ def part_of_edge(sew: Contour, places: tuple[Station, ...], begin: str, end: str
 
 def centre_cross(contour: Contour) -> Iterator[Guide]:
     """Yield the two strokes of the cross in the middle of a panel, if that lies well inside it."""
-    left, bottom, right, top_ = contour.bounds
-    centre = complex((left + right) / 2, (bottom + top_) / 2)
+    centre = contour.middle
     if not encloses(contour, centre) or enters(contour, _square(centre, CROSS + CLEAR)):
         return
     for way in (1, 1j):
