@@ -14,7 +14,7 @@ from patternmaker.facts.quantities import ANGLE, COUNT, FILE, LENGTH, RATE, SWIT
 from patternmaker.units import MM_PER_INCH, Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator, Mapping
+    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
     from patternmaker.facts.quantities import Quantity
 
@@ -40,6 +40,14 @@ class Default:
 def both(*, mm: float, in_: float | None = None) -> Default:
     """Return a default length: in millimetres for a metric job, in inches for an inch job."""
     return Default(float(mm), float(mm) if in_ is None else in_ * MM_PER_INCH)
+
+
+def both_rows(*, mm: Iterable[Sequence[float]], in_: Iterable[Sequence[float]]) -> Default:
+    """Return default rows of lengths, for a metric job and for an inch job."""
+    return Default(
+        tuple(tuple(float(cell) for cell in row) for row in mm),
+        tuple(tuple(cell * MM_PER_INCH for cell in row) for row in in_),
+    )
 
 
 @dataclass(frozen=True)

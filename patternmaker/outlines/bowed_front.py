@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from patternmaker.facts import HAIR, at_most, both, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.rounding import rounded
-from patternmaker.outlines.registry import Outline, Taken, shape
+from patternmaker.outlines.registry import Outline, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -47,14 +47,8 @@ class BowedFront(Outline):
     width: float = length("left to right", default=both(in_=17, mm=430), least=50)
     depth: float = length("front to back, in the middle", default=both(in_=16, mm=400), least=50)
     bow: float = length("how far the front stands out in the middle", default=both(in_=1, mm=30))
-    back_corner: float = length(
-        "radius of the back corners; 0 for sharp ones",
-        default=both(in_=1, mm=25), required=False,
-    )  # fmt: skip
-    front_corner: float = length(
-        "radius of the front corners; 0 for sharp ones",
-        default=both(in_=2, mm=50), required=False,
-    )  # fmt: skip
+    back_corner: float = corner_radius("the back corners", in_=1, mm=25)
+    front_corner: float = corner_radius("the front corners", in_=2, mm=50)
     limits = (
         at_most("bow", lambda width, depth: min(width / 2, depth - 10),
                 "half the width, or the depth less 10 mm", "measure the bow again"),
@@ -90,6 +84,4 @@ class BowedFront(Outline):
         yield Taken("bow", complex(x / 3, -side), complex(x / 3, -self.depth))
         ring = self.struck()
         for field, name in (("back_corner", BACK[1]), ("front_corner", FRONT[0])):
-            arc = ring.segments[ring.joints[name]]
-            radius = vars(self)[field]
-            yield Taken(field, arc.start + 1j * radius * arc.tangent(), arc.start)
+            yield Taken.in_corner(field, ring, name, vars(self)[field])

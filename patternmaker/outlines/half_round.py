@@ -71,6 +71,4 @@ class HalfRound(Outline):
         turn = 1 if self.round == "front" else -1
         yield Taken("width", complex(-self.width / 2), complex(self.width / 2))
         yield Taken("depth", 0j, -1j * turn * self.depth)
-        arc = self.struck().segments[0]
-        middle = arc.point(arc.length)
-        yield Taken("corner", middle + self.corner * 1j * arc.tangent(arc.length), middle)
+        yield Taken.in_corner("corner", self.struck(), self._right, self.corner)

@@ -68,6 +68,4 @@ class Horseshoe(Outline):
         yield Taken("diameter", complex(-self.diameter / 2), complex(self.diameter / 2))
         front = -1j * (_depth(self.diameter, self.opening) - self.diameter / 2)
         yield Taken("opening", front - self.opening / 2, front + self.opening / 2)
-        ring = self.struck()
-        end = ring.segments[ring.joints[ENDS[1]]]
-        yield Taken("corner", end.start + self.corner * 1j * end.tangent(), end.start)
+        yield Taken.in_corner("corner", self.struck(), ENDS[1], self.corner)

@@ -8,7 +8,7 @@ from patternmaker.facts import at_most, both, choice, length
 from patternmaker.geometry.framing import sharp
 from patternmaker.geometry.rounding import rounded
 from patternmaker.geometry.segments import turned
-from patternmaker.outlines.registry import Handed, Taken, shape
+from patternmaker.outlines.registry import Handed, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -36,10 +36,7 @@ class LShape(Handed):
                               least=40)  # fmt: skip
     hand: str = choice("where the leg is, as one stands in front", ("left", "right"),
                        default="left")  # fmt: skip
-    corner: float = length(
-        "radius of the outer corners; 0 for sharp ones",
-        default=both(in_=1.5, mm=40), required=False,
-    )  # fmt: skip
+    corner: float = corner_radius("the outer corners", in_=1.5, mm=40)
     inner_corner: float = length(
         "radius of the inner corner; 0 for a sharp one",
         default=both(in_=1, mm=25), required=False,

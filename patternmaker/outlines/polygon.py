@@ -6,13 +6,12 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from patternmaker.errors import Refusal
-from patternmaker.facts import LENGTH, Default, rows
+from patternmaker.facts import LENGTH, both_rows, rows
 from patternmaker.geometry.contour import Contour
 from patternmaker.geometry.framing import Ring, sharp
 from patternmaker.geometry.rounding import rounded
 from patternmaker.geometry.validity import crossing
 from patternmaker.outlines.registry import Outline, Taken, shape
-from patternmaker.units import MM_PER_INCH
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -22,12 +21,10 @@ Row = tuple[float, ...]
 SMALLEST = 50.0  # mm each way
 SHORTEST = 1.0  # mm; corners that lie closer are the same one
 THINNEST = 500.0  # mm2
-_INCHES = ((1, 0, 1.5), (17, 0, 1.5), (20, 9, 2), (14, 16, 2.5), (3, 16, 2.5), (0, 8, 2))
-_METRIC = ((20, 0, 40), (430, 0, 40), (500, 230, 50), (350, 400, 60), (80, 400, 60), (0, 200, 50))
-EXAMPLE = Default(
-    tuple(tuple(float(cell) for cell in row) for row in _METRIC),
-    tuple(tuple(cell * MM_PER_INCH for cell in row) for row in _INCHES),
-)
+EXAMPLE = both_rows(
+    mm=((20, 0, 40), (430, 0, 40), (500, 230, 50), (350, 400, 60), (80, 400, 60), (0, 200, 50)),
+    in_=((1, 0, 1.5), (17, 0, 1.5), (20, 9, 2), (14, 16, 2.5), (3, 16, 2.5), (0, 8, 2)),
+)  # fmt: skip
 
 
 @shape("polygon")

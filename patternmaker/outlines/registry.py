@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, TypeVar, dataclass_transform
+from typing import TYPE_CHECKING, Any, TypeVar, dataclass_transform
 
 from patternmaker.facts import (
     Measured,
     Registry,
     angle,
+    both,
     choice,
     count,
     file,
@@ -38,6 +39,12 @@ class Taken:
     field: str
     begin: complex
     end: complex
+
+    @classmethod
+    def in_corner(cls, field: str, ring: Ring, corner: str, radius: float) -> Taken:
+        """Return where the radius of a rounded corner is taken: to the middle of its arc."""
+        arc = ring.segments[ring.joints[corner]]
+        return cls(field, arc.start + 1j * radius * arc.tangent(), arc.start)
 
 
 class Outline(Measured):
@@ -110,6 +117,12 @@ def seen_in_mirror(taken: Taken) -> Taken:
     return replace(taken, begin=-taken.begin.conjugate(), end=-taken.end.conjugate())
 
 
+def corner_radius(which: str, *, in_: float, mm: float) -> Any:
+    """Make a field that holds the radius of some corners, which 0 leaves sharp."""
+    words = f"radius of {which}; 0 for sharp ones"
+    return length(words, default=both(in_=in_, mm=mm), required=False)
+
+
 SHAPES: Registry[Outline] = Registry("patternmaker.outlines")
 S = TypeVar("S", bound=Outline)
 
@@ -117,7 +130,7 @@ S = TypeVar("S", bound=Outline)
 @dataclass_transform(
     frozen_default=True,
     kw_only_default=True,
-    field_specifiers=(length, count, rate, angle, choice, switch, rows, file),
+    field_specifiers=(length, corner_radius, count, rate, angle, choice, switch, rows, file),
 )
 def shape(name: str) -> Callable[[type[S]], type[S]]:
     """Make a class of facts a known shape, called ``name`` in a job file."""

@@ -9,7 +9,7 @@ from patternmaker.facts import at_most, both, count, length
 from patternmaker.geometry.framing import sharp
 from patternmaker.geometry.rounding import rounded
 from patternmaker.geometry.segments import turned
-from patternmaker.outlines.registry import Outline, Taken, shape
+from patternmaker.outlines.registry import Outline, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -27,9 +27,7 @@ class RegularPolygon(Outline):
     sides: int = count("how many sides", default=6, least=3, most=24)
     side: float = length("along one side, from corner to corner", default=both(in_=8, mm=200),
                          least=20, most=2000)  # fmt: skip
-    corner: float = length(
-        "radius of the corners; 0 for sharp ones", default=both(in_=1, mm=25), required=False
-    )
+    corner: float = corner_radius("the corners", in_=1, mm=25)
     limits = (
         at_most(
             "corner",

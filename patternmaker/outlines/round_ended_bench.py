@@ -10,7 +10,7 @@ from patternmaker.facts import at_least, at_most, both, choice, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.framing import Ring, mirrored
 from patternmaker.geometry.rounding import rounded
-from patternmaker.outlines.registry import Outline, Taken, seen_in_mirror, shape
+from patternmaker.outlines.registry import Outline, Taken, corner_radius, seen_in_mirror, shape
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -29,10 +29,7 @@ class RoundEndedBench(Outline):
     width: float = length("left to right, from end to end", default=both(in_=36, mm=900), least=50)
     depth: float = length("front to back", default=both(in_=13, mm=330), least=50)
     round_ends: str = choice("which end is round", ("both", "left", "right"), default="both")
-    corner: float = length(
-        "radius of the corners of a square end; 0 for sharp ones",
-        default=both(in_=1.5, mm=40), required=False,
-    )  # fmt: skip
+    corner: float = corner_radius("the corners of a square end", in_=1.5, mm=40)
     limits = (
         at_least("width", lambda depth: depth, "the depth", "exchange the two: a bench is wide"),
         at_most(

@@ -10,7 +10,7 @@ from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH, at_most, both, length
 from patternmaker.geometry.framing import sharp
 from patternmaker.geometry.rounding import rounded
-from patternmaker.outlines.registry import Outline, Taken, shape
+from patternmaker.outlines.registry import Outline, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -52,9 +52,7 @@ class RoundedRectangle(Outline):
 
     width: float = length("left to right, at the widest", default=both(in_=16, mm=400), least=50)
     depth: float = length("front to back, at the deepest", default=both(in_=15, mm=380), least=50)
-    corner: float = length(
-        "radius of the corners; 0 for sharp ones", default=both(in_=2, mm=50), required=False
-    )
+    corner: float = corner_radius("the corners", in_=2, mm=50)
     back_left: float | None = _own("back left")
     back_right: float | None = _own("back right")
     front_left: float | None = _own("front left")

@@ -8,7 +8,7 @@ from patternmaker.facts import at_most, both, length
 from patternmaker.geometry.framing import sharp
 from patternmaker.geometry.rounding import rounded
 from patternmaker.geometry.segments import turned
-from patternmaker.outlines.registry import Outline, Taken, shape
+from patternmaker.outlines.registry import Outline, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -32,14 +32,8 @@ class TShape(Outline):
     back_width: float = length("left to right, between the arms", default=both(in_=20, mm=500),
                                least=40)  # fmt: skip
     ear_depth: float = length("front to back, along an ear", default=both(in_=5, mm=130), least=40)
-    corner: float = length(
-        "radius of the outer corners; 0 for sharp ones",
-        default=both(in_=1.5, mm=40), required=False,
-    )  # fmt: skip
-    inner_corner: float = length(
-        "radius of both inner corners; 0 for sharp ones",
-        default=both(in_=1 / 2, mm=12), required=False,
-    )  # fmt: skip
+    corner: float = corner_radius("the outer corners", in_=1.5, mm=40)
+    inner_corner: float = corner_radius("both inner corners", in_=1 / 2, mm=12)
     limits = (
         at_most("back_width", lambda width: width - 40, "the width less 20 mm for each ear",
                 "make it smaller, or take a rectangle"),

@@ -8,14 +8,13 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 from patternmaker.errors import Refusal
-from patternmaker.facts import LENGTH, Default, both, length, rows
+from patternmaker.facts import LENGTH, both_rows, rows
 from patternmaker.geometry.biarcs import fitted
 from patternmaker.geometry.framing import Ring, flipped
 from patternmaker.geometry.monotone import Monotone
 from patternmaker.geometry.rounding import rounded
 from patternmaker.geometry.segments import Line
-from patternmaker.outlines.registry import Outline, Taken, shape
-from patternmaker.units import MM_PER_INCH
+from patternmaker.outlines.registry import Outline, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -28,12 +27,10 @@ CLOSEST = 2.0  # mm; rows that lie closer say the same thing twice
 NARROWEST = 20.0  # mm; a seat that is narrower between its ends is two
 SMALLEST = 50.0  # mm each way
 SAME = 0.5  # mm; a corner is at the row that lies closer
-_METRIC = ((0, 300), (90, 380), (200, 390), (300, 350), (370, 250))
-_INCHES = ((0, 12), (3.5, 15), (8, 15.5), (12, 13.75), (14.5, 10))
-EXAMPLE = Default(
-    tuple((float(at), float(width)) for at, width in _METRIC),
-    tuple((at * MM_PER_INCH, width * MM_PER_INCH) for at, width in _INCHES),
-)
+EXAMPLE = both_rows(
+    mm=((0, 300), (90, 380), (200, 390), (300, 350), (370, 250)),
+    in_=((0, 12), (3.5, 15), (8, 15.5), (12, 13.75), (14.5, 10)),
+)  # fmt: skip
 
 
 @shape("table of widths")
@@ -55,14 +52,8 @@ class TableOfWidths(Outline):
     corners_at: tuple[Row, ...] = rows(
         "distances from the back at which the sides turn sharply", ("from the back",), default=None
     )
-    back_corner: float = length(
-        "radius of the back corners; 0 for sharp ones",
-        default=both(in_=1.5, mm=40), required=False,
-    )  # fmt: skip
-    front_corner: float = length(
-        "radius of the front corners; 0 for sharp ones",
-        default=both(in_=1.5, mm=40), required=False,
-    )  # fmt: skip
+    back_corner: float = corner_radius("the back corners", in_=1.5, mm=40)
+    front_corner: float = corner_radius("the front corners", in_=1.5, mm=40)
 
     @classmethod
     def misfits(cls, values: Mapping[str, Any]) -> Iterator[Refusal]:
@@ -89,9 +80,8 @@ class TableOfWidths(Outline):
         ring = self.struck()
         for name, radius in corners.items():
             if name in ring.joints and name.endswith("left"):
-                arc = ring.segments[ring.joints[name]]
                 field = name.replace("left", "corner").replace(" ", "_")
-                yield Taken(field, arc.start + 1j * radius * arc.tangent(), arc.start)
+                yield Taken.in_corner(field, ring, name, radius)
 
     def partner(self) -> Outline:
         """Return it with left and right exchanged."""

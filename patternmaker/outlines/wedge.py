@@ -9,7 +9,7 @@ from patternmaker.facts import HAIR, angle, at_most, both, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.rounding import rounded
 from patternmaker.geometry.segments import turned
-from patternmaker.outlines.registry import Outline, Taken, shape
+from patternmaker.outlines.registry import Outline, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -42,9 +42,7 @@ class Wedge(Outline):
         "from the middle of the curve to the front edge", default=both(in_=20, mm=500), least=50
     )
     angle: float = angle("between the two straight sides", default=90, least=10, most=180)
-    corner: float = length(
-        "radius of the four corners; 0 for sharp ones", default=both(in_=1, mm=25), required=False
-    )
+    corner: float = corner_radius("the four corners", in_=1, mm=25)
     limits = (
         at_most("inner_radius", lambda outer_radius: outer_radius - NARROWEST,
                 "the outer radius less 50 mm", "make it smaller, or the outer one larger"),
@@ -73,6 +71,4 @@ class Wedge(Outline):
         yield Taken(
             "inner_radius", 0j, self.inner_radius * 1j * turned(math.radians(self.angle) / 6)
         )
-        ring = self.struck()
-        corner = ring.segments[ring.joints["back left"]]
-        yield Taken("corner", corner.start + 1j * self.corner * corner.tangent(), corner.start)
+        yield Taken.in_corner("corner", self.struck(), "back left", self.corner)
