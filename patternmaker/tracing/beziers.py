@@ -101,10 +101,9 @@ class Bezier(NamedTuple):
         return point / weight, (way - degree * (heavy - light) * point / weight) / weight
 
     def _slowest(self) -> float:
-        """Return the parameter between its ends at which it moves most slowly (golden section).
+        """Return the parameter at which it moves most slowly (golden section).
 
-        Raises:
-            ValueError: if it is slowest at an end.
+        That may lie close to an end, but a dip between two samples is preferred.
         """
 
         def speed(t: float) -> float:
@@ -112,8 +111,8 @@ class Bezier(NamedTuple):
 
         found = [speed(i / _SAMPLES) for i in range(_SAMPLES + 1)]
         dips = [i for i in range(1, _SAMPLES) if found[i] <= min(found[i - 1], found[i + 1])]
-        best = min(dips, key=found.__getitem__)
-        low, high = (best - 1) / _SAMPLES, (best + 1) / _SAMPLES
+        best = min(dips or (0, _SAMPLES), key=found.__getitem__)
+        low, high = max(0, best - 1) / _SAMPLES, min(_SAMPLES, best + 1) / _SAMPLES
         for _ in range(60):
             left, right = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
             low, high = (low, right) if speed(left) < speed(right) else (left, high)

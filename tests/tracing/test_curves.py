@@ -4,7 +4,7 @@ import cmath
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from patternmaker.geometry.segments import Arc, Line
@@ -58,6 +58,7 @@ def test_halves_of_a_bezier_are_it(handles, t, share):
 
 
 @given(st.lists(points, min_size=2, max_size=4, unique=True))
+@example([-64 + 0j, 0.5 + 0j, 0j])  # turns on the spot just before its end
 def test_every_bezier_is_followed_from_end_to_end(handles):
     """Beziers of up to the third degree turn on the spot twice at most."""
     curve = Bezier(tuple(handles))
