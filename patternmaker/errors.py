@@ -38,6 +38,15 @@ def brief(value: object) -> str:
     return shown if len(shown) <= 60 else shown[:57] + "…"
 
 
+def printable(text: str) -> str:
+    r"""Return a text with a question mark for each sign that can't be shown.
+
+    >>> printable("seat\x07.toml")
+    'seat?.toml'
+    """
+    return "".join(sign if sign.isprintable() else "?" for sign in text)
+
+
 def _plain(value: object, unit: object) -> str:
     del unit
     return str(value)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from patternmaker.covers import COVERS, Cover
@@ -16,7 +17,7 @@ from patternmaker.pattern.notes import Fine, Note
 from patternmaker.units import Unit, show_length
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Callable, Iterator, Mapping
     from pathlib import Path
     from typing import TypeVar
 
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from patternmaker.tracing.said import Said
 
     M = TypeVar("M", bound=Measured)
+    T = TypeVar("T")
 
 JOB_TABLES = ("material", "allowances", "seat")
 SEAT_TABLES = ("outline", "cover", "base", "material", "allowances", "panel", "seam")
@@ -116,7 +118,8 @@ class _Seats:
         materials = self.materials.of_seat(table, place)
         covered = _covered(outline, facts) if outline else None
         base = self._base(table.get("base", {}), covered, f"{place}base")
-        panels, seams = self._panels(table, place), self._seams(table, place)
+        panels = self._listing(table, "panel", place, self._panel)
+        seams = self._listing(table, "seam", place, partial(self.reading.read, SeamWish))
         if not (facts and outline and cover and allowances and materials and base):
             return None
         if panels is None or seams is None:
@@ -131,46 +134,31 @@ class _Seats:
             self.reading.note(mistake, place)
         return Seat(facts.name, facts.make, outline, cover, brief, facts.reversed)
 
-    def _panels(self, table: Mapping[str, object], place: str) -> list[Panel] | None:
-        """Return the panels of a seat, or None once what is wrong with them is noted."""
-        found = [
-            self._panel(self.reading.table(raw, here), here)
-            for raw, here in self._numbered(table, "panel", place)
-        ]
-        good = [panel for panel in found if panel]
-        return good if len(good) == len(found) else None
-
     def _panel(self, table: Mapping[str, object], place: str) -> Panel | None:
         facts = self.reading.read(PanelFacts, table, place, beside=("outline",))
         outline = self._one_of(SHAPES, "shape", table.get("outline"), f"{place}.outline")
         return Panel(facts.name, outline.contour(), facts.cut) if facts and outline else None
 
-    def _seams(self, table: Mapping[str, object], place: str) -> list[SeamWish] | None:
-        found = [
-            self.reading.read(SeamWish, self.reading.table(raw, here), here)
-            for raw, here in self._numbered(table, "seam", place)
-        ]
-        good = [seam for seam in found if seam]
-        return good if len(good) == len(found) else None
-
-    def _numbered(
-        self, table: Mapping[str, object], key: str, place: str
-    ) -> Iterator[tuple[object, str]]:
-        """Yield the tables of a list with the place of each."""
+    def _listing(
+        self,
+        table: Mapping[str, object],
+        key: str,
+        place: str,
+        read: Callable[[Mapping[str, object], str], T | None],
+    ) -> list[T] | None:
+        """Return what is read from a list of tables, or None once a mistake in one is noted."""
         raw = table.get(key, [])
         if not isinstance(raw, list) or len(raw) > MOST_PANELS:
             self.reading.note(
-                Refusal(
-                    key,
-                    "is not a list of at most {limit} tables",
-                    limit=MOST_PANELS,
-                    mend=f"write each under [[seat.{key}]]",
-                ),
+                Refusal(key, "is not a list of at most {limit} tables", limit=MOST_PANELS,
+                        mend=f"write each under [[seat.{key}]]"),
                 place,
-            )
-            return
-        for number, each in enumerate(raw, 1):
-            yield each, f"{place}{key} {number}"
+            )  # fmt: skip
+            return None
+        places = (f"{place}{key} {number}" for number in range(1, len(raw) + 1))
+        found = [read(self.reading.table(*each), each[1]) for each in zip(raw, places, strict=True)]
+        good = [each for each in found if each]
+        return good if len(good) == len(found) else None
 
     def _allowances(self, table: Mapping[str, object], place: str) -> Allowances | None:
         if "allowances" not in table:

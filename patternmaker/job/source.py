@@ -5,7 +5,7 @@ from __future__ import annotations
 import tomllib
 from typing import TYPE_CHECKING
 
-from patternmaker.errors import Refusal, Refusals
+from patternmaker.errors import Refusal, Refusals, printable
 from patternmaker.facts.files import content_of
 from patternmaker.job.reading import read_job
 
@@ -35,8 +35,7 @@ def _refused(name: str, says: str, mend: str) -> Refusals:
 
 
 def _printable(name: str) -> str:
-    shown = "".join(sign if sign.isprintable() else "?" for sign in name)
-    return shown.replace("{", "(").replace("}", ")")[-80:]
+    return printable(name).replace("{", "(").replace("}", ")")[-80:]
 
 
 def _text(path: Path) -> str:

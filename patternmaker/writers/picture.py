@@ -11,6 +11,7 @@ from io import StringIO
 from typing import TYPE_CHECKING, Any
 
 from patternmaker.drawing.looks import PAPER
+from patternmaker.errors import printable  # XML 1.0 allows no control characters: 2.2
 from patternmaker.writers.svg import hex_of, number, path_data
 
 if TYPE_CHECKING:
@@ -39,7 +40,7 @@ class SvgPicture:
             viewBox=f"0 0 {number(width)} {number(self._height)}",
             profile="full",
         )
-        self._svg.set_desc(title=_printable(title))
+        self._svg.set_desc(title=printable(title))
         self._svg.add(self._svg.rect((0, 0), (number(width), number(self._height)),
                                      fill=hex_of(PAPER)))  # fmt: skip
 
@@ -66,7 +67,7 @@ class SvgPicture:
             more["transform"] = f"rotate({number(angle)} {x} {y})"
         self._svg.add(
             self._svg.text(
-                _printable(letters.text), insert=(x, y), font_family=FACES,
+                printable(letters.text), insert=(x, y), font_family=FACES,
                 font_size=number(letters.size), fill=hex_of(letters.colour),
                 text_anchor=ANCHORS[letters.anchor], **more,
             )
@@ -84,8 +85,3 @@ def picture_file(title: str, size: tuple[float, float], drawing: Drawing) -> byt
     picture = SvgPicture(title, size)
     drawing.onto(picture)
     return picture.finished()
-
-
-def _printable(text: str) -> str:
-    """Return a text without the signs that XML 1.0 does not allow (2.2)."""
-    return "".join(sign if sign.isprintable() else "?" for sign in text)

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from patternmaker.covers.parts.tops import centre_cross
+from patternmaker.covers.parts.tops import FOR_THE_PAPER, centre_cross
 from patternmaker.facts import HAIR
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece, Seam
@@ -113,7 +113,7 @@ def piece(brief: Brief, panel: Panel, seams: Sequence[Sewn]) -> Piece:
         count=panel.cut,
         notes=(
             Note("Seam allowance {} all round", (allowances.seam,)),
-            Note("Sew line and centre are for the paper: trace or prick neither on the show side"),
+            FOR_THE_PAPER,
         ),
     )  # fmt: skip
 

@@ -24,6 +24,9 @@ if TYPE_CHECKING:
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.stations import Station
 
+FOR_THE_PAPER = Note(
+    "Sew line and centre are for the paper: trace or prick neither on the show side"
+)
 CROSS = 10.0  # mm; half the centre cross
 CLEAR = 3.0  # mm between it and the nearest line
 
@@ -168,4 +171,4 @@ def _notes(brief: Brief, sew: Contour) -> Iterable[Note]:
         yield Note("Trammel: cut {}, sew {}", (circle.radius + allowances.seam, circle.radius))
     if across.rate != along.rate:
         yield Note("Keep the arrow's way: the take-up differs by direction")
-    yield Note("Sew line and centre are for the paper: trace or prick neither on the show side")
+    yield FOR_THE_PAPER
