@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 
 from patternmaker.drawing.looks import INDIGO, SLATE
 from patternmaker.drawing.surface import Fill, Letters, Mark
-from patternmaker.drawing.typeface import width
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Arc
 
@@ -69,11 +68,10 @@ def _name(called: str, at: complex, way: complex) -> Name:
 
 
 def _all_over(letters: Letters) -> Iterator[complex]:
-    long = width(letters.text, letters.size)
-    left = letters.at - long * {"left": 0.0, "middle": 0.5, "right": 1.0}[letters.anchor]
-    for i in range(int(long / STEP) + 1):
+    left, base, right, _ = letters.box
+    for i in range(int((right - left) / STEP) + 1):
         for up in (0.0, 0.35, 0.7):
-            yield left + i * STEP + 1j * up * letters.size
+            yield complex(left + i * STEP, base + up * letters.size)
 
 
 def _crossed(name: Name, taken: Sequence[complex]) -> bool:

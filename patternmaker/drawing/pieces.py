@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import product
 from typing import TYPE_CHECKING
 
 from patternmaker.drawing.labels import arrow
 from patternmaker.drawing.looks import PENS
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
-from patternmaker.geometry.contour import Contour, Path
+from patternmaker.geometry.contour import Path
 from patternmaker.geometry.roominess import roomiest
-from patternmaker.geometry.touching import enters
+from patternmaker.geometry.touching import enters, overlap
 from patternmaker.pattern.piece import LineKind
 
 if TYPE_CHECKING:
@@ -25,7 +26,8 @@ CLEAR = 1.8  # mm between a line and a name beside it
 CLEAR_OF_CROSS = 13.0  # mm from the middle of a panel
 LEAST_LABEL = 28.0  # mm; a label of a strip lower than this is set in columns
 IN_FROM_JOIN = 30.0  # mm from a strip's join
-LESS = (1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3)  # of the room that a label would like
+LESS = sorted(product([0.1 * i for i in range(10, 2, -1)], repeat=2), key=lambda s: -s[0] * s[1])
+"""Shares of the width and the height that a label would like, the largest room first."""
 NAMED = (LineKind.STAPLE, LineKind.SEWING)
 
 
@@ -42,8 +44,7 @@ def lines_of(piece: Piece) -> Iterator[tuple[LineKind, Path]]:
 def piece_drawing(piece: Piece) -> Drawing:
     """Return a piece at full size with its lines, its marks and their names; not its label."""
     marks: list[Mark] = [Stroke(path, PENS[kind]) for kind, path in lines_of(piece)]
-    marks += (_station(piece, notch) for notch in piece.notches)
-    marks += (_name(guide) for guide in piece.guides if guide.kind in NAMED)
+    marks += _names(piece)
     return Drawing(tuple(marks)) + _arrow(piece)
 
 
@@ -51,6 +52,12 @@ def topstitch_depth(piece: Piece) -> float:
     """Return how far inside the seam the topstitch of a piece runs, zero if it has none."""
     guides = [g.path for g in piece.guides if g.kind is LineKind.TOPSTITCH]
     return max((-path.bounds[1] for path in guides), default=0.0)
+
+
+def _names(piece: Piece) -> Iterator[Letters]:
+    """Yield the names of a piece's notches and marks."""
+    yield from (_station(piece, notch) for notch in piece.notches)
+    yield from (_name(guide) for guide in piece.guides if guide.kind in NAMED)
 
 
 def _station(piece: Piece, notch: Notch) -> Letters:
@@ -108,17 +115,19 @@ def label_room(piece: Piece) -> Box:
 
 
 def _inner_room(piece: Piece) -> Box:
-    """Return the room above the roomiest place of a panel, as wide and high as its lines allow."""
+    """Return the room above the roomiest place of a panel that its lines and names leave free."""
     heart = roomiest(piece.cut)
     aside, high = 0.31 * piece.cut.width, max(CLEAR_OF_CROSS, 0.36 * piece.cut.height)
-    lines = [guide.path for guide in piece.guides if isinstance(guide.path, Contour)]
-    for share in LESS:
+    lines = [path for kind, path in lines_of(piece) if kind is not LineKind.CENTRE]
+    words = [name.box for name in _names(piece)]
+    for wide, tall in LESS:
         room = (
-            heart.real - share * aside,
+            heart.real - wide * aside,
             heart.imag + CLEAR_OF_CROSS,
-            heart.real + share * aside,
-            heart.imag + max(CLEAR_OF_CROSS, share * high),
+            heart.real + wide * aside,
+            heart.imag + max(CLEAR_OF_CROSS, tall * high),
         )
-        if not any(enters(line, room) for line in (*lines, piece.cut)):
+        crossed = any(enters(line, room) for line in lines)
+        if not crossed and not any(overlap(box, room) for box in words):
             break
     return room

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias
 
+from patternmaker.drawing.typeface import width
+
 if TYPE_CHECKING:
     from patternmaker.drawing.looks import Pen
     from patternmaker.geometry.contour import Path
@@ -15,6 +17,7 @@ Colour: TypeAlias = tuple[float, float, float]
 Anchor: TypeAlias = Literal["left", "middle", "right"]
 
 BLACK: Colour = (0.0, 0.0, 0.0)
+HIGH = 0.75  # of the size of type: from the baseline to the top of a letter
 
 
 class Surface(Protocol):
@@ -83,6 +86,13 @@ class Letters:
     anchor: Anchor = "left"
     way: complex = 1
     colour: Colour = BLACK
+
+    @property
+    def box(self) -> Box:
+        """The box that a level line of text takes, from its baseline to the top of its letters."""
+        long = width(self.text, self.size, bold=self.bold)
+        left = self.at.real - long * {"left": 0.0, "middle": 0.5, "right": 1.0}[self.anchor]
+        return left, self.at.imag, left + long, self.at.imag + HIGH * self.size
 
     def onto(self, surface: Surface) -> None:
         """Draw it."""

@@ -11,7 +11,7 @@ from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.segments import Line
 
 if TYPE_CHECKING:
-    from patternmaker.geometry.contour import Contour
+    from patternmaker.geometry.contour import Contour, Path
     from patternmaker.geometry.segments import Box, Segment
 
 COARSE = 0.5  # mm; chords this close tell on which side of an edge a far point lies
@@ -22,7 +22,7 @@ def touches(contour: Contour, box: Box) -> bool:
 
     They do if an edge of one enters the other, or if one lies inside the other.
     """
-    if not _overlap(contour.bounds, box):
+    if not overlap(contour.bounds, box):
         return False
     if enters(contour, box):
         return True
@@ -30,18 +30,19 @@ def touches(contour: Contour, box: Box) -> bool:
     return encloses(contour, complex((left + right) / 2, (bottom + top) / 2))
 
 
-def enters(contour: Contour, box: Box) -> bool:
-    """Return whether the edge of ``contour`` has a part inside ``box``."""
-    return any(_enters(segment, box) for segment in contour.segments)
+def enters(path: Path, box: Box) -> bool:
+    """Return whether a path has a part inside ``box``."""
+    return any(_enters(segment, box) for segment in path.segments)
 
 
-def _overlap(one: Box, two: Box) -> bool:
+def overlap(one: Box, two: Box) -> bool:
+    """Return whether two boxes have a part in common."""
     return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]
 
 
 def _enters(segment: Segment, box: Box) -> bool:
     """Return whether a segment has a part inside a box."""
-    if not _overlap(_opened(segment.bounds), box):
+    if not overlap(_opened(segment.bounds), box):
         return False
     left, bottom, right, top = box
     if any(_inside(point, box) for point in (segment.start, segment.end)):
