@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from patternmaker.facts import at_most, both, choice, length
 from patternmaker.geometry.framing import sharp
 from patternmaker.geometry.rounding import rounded
-from patternmaker.geometry.segments import turned
 from patternmaker.outlines.registry import Handed, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
@@ -16,7 +15,6 @@ if TYPE_CHECKING:
     from patternmaker.geometry.framing import Ring
 
 INNER = "inner corner"
-_SLANT = turned(-0.7853981633974483)
 
 
 @shape("L shape")
@@ -72,15 +70,13 @@ class LShape(Handed):
 
     def taken_left(self) -> Iterator[Taken]:
         """Yield where each length is taken."""
-        w, d, b, leg, r, i = (self.width, self.depth, self.back_depth, self.leg_width,
-                              self.corner, self.inner_corner)  # fmt: skip
+        w, d, b, leg = self.width, self.depth, self.back_depth, self.leg_width
         yield Taken("width", complex(0, d - b / 3), complex(w, d - b / 3))
         yield Taken("depth", complex(leg / 3, 0), complex(leg / 3, d))
         x = (leg + w) / 2
         yield Taken("back_depth", complex(x, d - b), complex(x, d))
         y = (d - b) / 2
         yield Taken("leg_width", complex(0, y), complex(leg, y))
-        outer = complex(w - r, d - r)
-        yield Taken("corner", outer, outer + r / _SLANT)
-        inner = complex(leg + i, d - b - i)
-        yield Taken("inner_corner", inner, inner - i * _SLANT)
+        ring = self.struck_left()
+        yield Taken.in_corner("corner", ring, "back right", self.corner)
+        yield Taken.in_corner("inner_corner", ring, INNER, self.inner_corner)

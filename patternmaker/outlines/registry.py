@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from abc import abstractmethod
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, TypeVar, dataclass_transform
@@ -42,9 +43,13 @@ class Taken:
 
     @classmethod
     def in_corner(cls, field: str, ring: Ring, corner: str, radius: float) -> Taken:
-        """Return where the radius of a rounded corner is taken: to the middle of its arc."""
+        """Return where the radius of a rounded corner is taken: to the middle of its arc.
+
+        The middle of the arc lies inside, or outside if the corner turns in.
+        """
         arc = ring.segments[ring.joints[corner]]
-        return cls(field, arc.start + 1j * radius * arc.tangent(), arc.start)
+        inward = 1j * math.copysign(radius, arc.sweep) * arc.tangent()
+        return cls(field, arc.start + inward, arc.start)
 
 
 class Outline(Measured):

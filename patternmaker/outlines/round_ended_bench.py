@@ -10,7 +10,7 @@ from patternmaker.facts import at_least, at_most, both, choice, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.framing import Ring, mirrored
 from patternmaker.geometry.rounding import rounded
-from patternmaker.outlines.registry import Outline, Taken, corner_radius, seen_in_mirror, shape
+from patternmaker.outlines.registry import Outline, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -52,13 +52,12 @@ class RoundEndedBench(Outline):
 
     def taken(self) -> Iterator[Taken]:
         """Yield where each length is taken; both ends round, there is no corner to measure."""
-        x, y, r = self.width / 2, self.depth / 2, self.corner
+        x, y = self.width / 2, self.depth / 2
         yield Taken("width", complex(-x), complex(x))
         yield Taken("depth", -1j * y, 1j * y)
         if self.round_ends != "both":
-            centre = complex(x - r, r - y)
-            corner = Taken("corner", centre, centre + r * complex(1, -1) / math.sqrt(2))
-            yield corner if self.round_ends == "left" else seen_in_mirror(corner)
+            square = "front right" if self.round_ends == "left" else "front left"
+            yield Taken.in_corner("corner", self.struck(), square, self.corner)
 
     def partner(self) -> Outline:
         """Return the bench with its other end round."""

@@ -95,17 +95,12 @@ class RoundedRectangle(Outline):
         """Yield where each length is taken: a radius in the corner that it is for."""
         yield Taken("width", complex(-self.width / 2), complex(self.width / 2))
         yield Taken("depth", -0.5j * self.depth, 0.5j * self.depth)
-        radii = _radii(vars(self))
+        ring, radii = self.struck(), _radii(vars(self))
         common = [name for name in reversed(CORNERS) if vars(self)[_field(name)] is None]
         for field, name in [("corner", name) for name in common[:1]] + [
             (_field(name), name) for name in CORNERS if name not in common
         ]:
-            yield self._radius(field, CORNERS[name], radii[name])
-
-    def _radius(self, field: str, at: complex, radius: float) -> Taken:
-        x, y = self.width / 2 - radius, self.depth / 2 - radius
-        centre = complex(at.real * x, at.imag * y)
-        return Taken(field, centre, centre + radius * at / abs(at))
+            yield Taken.in_corner(field, ring, name, radii[name])
 
     def partner(self) -> Outline:
         """Return it with its left and right corners exchanged."""

@@ -73,12 +73,6 @@ class RoundedTrapezoid(Outline):
         yield Taken("front_width", complex(-front, -y), complex(front, -y))
         yield Taken("back_width", complex(-back, y), complex(back, y))
         yield Taken("depth", -1j * y, 1j * y)
-        _, angle = _leg(self.front_width, self.back_width, self.depth)
-        for field, radius, corner, inward in (
-            ("front_corner", self.front_corner, complex(front, -y), math.pi - angle / 2),
-            ("back_corner", self.back_corner, complex(back, y), math.pi + (math.pi - angle) / 2),
-        ):
-            way = complex(math.cos(inward), math.sin(inward))
-            half = angle / 2 if field == "front_corner" else (math.pi - angle) / 2
-            centre = corner + radius / math.sin(half) * way
-            yield Taken(field, centre, centre - radius * way)
+        ring = self.struck()
+        yield Taken.in_corner("front_corner", ring, "front right", self.front_corner)
+        yield Taken.in_corner("back_corner", ring, "back right", self.back_corner)

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from patternmaker.facts import at_most, both, length
 from patternmaker.geometry.framing import sharp
 from patternmaker.geometry.rounding import rounded
-from patternmaker.geometry.segments import turned
 from patternmaker.outlines.registry import Outline, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
@@ -16,7 +15,6 @@ if TYPE_CHECKING:
     from patternmaker.geometry.framing import Ring
 
 INNER = ("inner left", "inner right")
-_SLANT = turned(-0.7853981633974483)
 
 
 @shape("T shape")
@@ -74,7 +72,6 @@ class TShape(Outline):
         yield Taken("back_width", complex(-back, y), complex(back, y))
         out = (x + back) / 2
         yield Taken("ear_depth", complex(-out), complex(-out, ear))
-        outer = complex(back - self.corner, d - self.corner)
-        yield Taken("corner", outer, outer + self.corner / _SLANT)
-        inner = complex(back + self.inner_corner, ear + self.inner_corner)
-        yield Taken("inner_corner", inner, inner - self.inner_corner / _SLANT)
+        ring = self.struck()
+        yield Taken.in_corner("corner", ring, "back right", self.corner)
+        yield Taken.in_corner("inner_corner", ring, INNER[1], self.inner_corner)
