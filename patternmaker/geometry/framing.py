@@ -114,11 +114,12 @@ def _crossed(segments: Sequence[Segment], way: complex) -> tuple[int, complex]:
 
 
 def _at(segments: Sequence[Segment], index: int, point: complex) -> _Cut:
-    if abs(point - segments[index].start) < AT_VERTEX:
+    along = segments[index].along(point)
+    if along < AT_VERTEX:
         return _Cut(index, 0.0)
-    if abs(point - segments[index].end) < AT_VERTEX:
+    if along > segments[index].length - AT_VERTEX:
         return _Cut((index + 1) % len(segments), 0.0)
-    return _Cut(index, segments[index].along(point))
+    return _Cut(index, along)
 
 
 def _begun_at(first: _Cut, segments: Sequence[Segment], named: Mapping[str, _Cut]) -> Contour:

@@ -117,6 +117,15 @@ def _is_level(half: Half) -> bool:
     )
 
 
+def _apart(shares: list[float], least: float) -> list[float]:
+    """Return shares in order, without those that lie closer to the one before or to an end."""
+    kept = [0.0]
+    for share in sorted(shares):
+        if kept[-1] + least < share < 1.0 - least:
+            kept.append(share)
+    return kept[1:]
+
+
 def _spans(left: Half, right: Half) -> Iterator[Span]:
     """Yield the spans from corner to corner, and from kink to kink of either half."""
     ends = [
@@ -125,9 +134,10 @@ def _spans(left: Half, right: Half) -> Iterator[Span]:
     ]
     cuts: list[tuple[float, float]] = [(0.0, 0.0)]
     for (a, b), (c, d) in zip(*map(pairwise, ends), strict=True):
-        shares = {(kink - a) / (b - a) for kink in left.kinks if a < kink < b}
-        shares |= {(kink - c) / (d - c) for kink in right.kinks if c < kink < d}
-        cuts += [(a + share * (b - a), c + share * (d - c)) for share in sorted(shares)]
+        shares = [(kink - a) / (b - a) for kink in left.kinks if a < kink < b]
+        shares += [(kink - c) / (d - c) for kink in right.kinks if c < kink < d]
+        apart = _apart(shares, HAIR / min(b - a, d - c))
+        cuts += [(a + share * (b - a), c + share * (d - c)) for share in apart]
         cuts.append((b, d))
     last = len(cuts) - 2
     for i, ((a, c), (b, d)) in enumerate(pairwise(cuts)):

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 CLOSE = 0.001  # mm; as close as arcs follow the mean
 SHORT = 1.0  # mm; a shorter line is followed as a curve is
 PLACES = 50  # at which the two are compared
+SPECK = 1e-5  # mm; a shorter rest between two lines is a slip of their last digits
 SPOT = 1e-9  # mm; arcs whose centres lie closer are parts of one, and shorter parts are none
 LEVEL = 1e-8  # radians; lines that turn less go on as one
 
@@ -63,7 +64,7 @@ class Span(NamedTuple):
         for begin, end in pairwise(shares):
             if (begin, end) in lines:
                 yield Line(self.at(begin)[0], self.at(end)[0])
-            elif end > begin:
+            elif (end - begin) * self.one.length > SPECK:
                 yield from fitted(self.at, begin, end, CLOSE)
 
     def _lines(self) -> list[tuple[float, float]]:

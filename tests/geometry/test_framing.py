@@ -5,8 +5,9 @@ import math
 import pytest
 
 from patternmaker.geometry.compass import Compass
-from patternmaker.geometry.contour import Contour
+from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.framing import Ring, framed, middle_of, mirrored, sharp
+from patternmaker.geometry.segments import Arc
 
 SIDES = ("back", "left", "front", "right")
 SQUARE = sharp({"a": 10 + 20j, "b": 210 + 20j, "c": 210 + 120j, "d": 10 + 120j})
@@ -104,3 +105,12 @@ def test_mirror_image_of_the_mirror_image_is_the_ring():
     for one, other in zip(again.segments, ring.segments, strict=True):
         assert one.start == pytest.approx(other.start)
         assert one.sweep == pytest.approx(other.sweep)
+
+
+def test_side_as_good_as_straight_is_cut_at_its_end_and_leaves_no_speck():
+    """An arc of a radius of 2,000 km, on which a place is known to a few millionths of a mm."""
+    radius = 2.060452803e9
+    flat = Arc(40 + 1j * (60 - radius), 40 + 60j, (40 - 2e-6) / radius)
+    rest = Path.through(flat.end, -40 + 60j, -40 - 60j, 40 - 60j, 40 + 60j)
+    contour = framed((flat, *rest.segments), {})
+    assert min(each.length for each in contour.segments) > 1

@@ -1,5 +1,6 @@
 """Outlines made alike left and right."""
 
+import cmath
 import math
 
 import numpy as np
@@ -100,3 +101,13 @@ def test_part_of_no_length_is_a_spot_on_its_path():
     part = part_of(path, 40, 40)
     assert part.length < 1e-8
     assert part.point_at(0) == pytest.approx(40)
+
+
+@pytest.mark.parametrize("slip", [1e-13, 1e-10, 1e-9])
+def test_halves_alike_but_for_their_last_digits_leave_no_specks(slip):
+    points = [cmath.rect(200, math.tau * i / 60) for i in range(60)]
+    points = [point * (1 + slip) if point.real > 0 else point for point in points]
+    contour = framed(Path.through(*points, points[0]).segments, {})
+    even = evened(contour).contour
+    assert len(even.segments) == 60
+    assert min(each.length for each in even.segments) == pytest.approx(20.93, abs=0.01)
