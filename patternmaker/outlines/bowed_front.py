@@ -47,8 +47,8 @@ class BowedFront(Outline):
     width: float = length("left to right", default=both(in_=17, mm=430), least=50)
     depth: float = length("front to back, in the middle", default=both(in_=16, mm=400), least=50)
     bow: float = length("how far the front stands out in the middle", default=both(in_=1, mm=30))
-    back_corner: float = corner_radius("the back corners", in_=1, mm=25)
-    front_corner: float = corner_radius("the front corners", in_=2, mm=50)
+    back_corner: float = corner_radius("the back corners", default=both(in_=1, mm=25))
+    front_corner: float = corner_radius("the front corners", default=both(in_=2, mm=50))
     limits = (
         at_most("bow", lambda width, depth: min(width / 2, depth - 10),
                 "half the width, or the depth less 10 mm", "measure the bow again"),

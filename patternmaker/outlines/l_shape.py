@@ -34,7 +34,7 @@ class LShape(Handed):
                               least=40)  # fmt: skip
     hand: str = choice("where the leg is, as one stands in front", ("left", "right"),
                        default="left")  # fmt: skip
-    corner: float = corner_radius("the outer corners", in_=1.5, mm=40)
+    corner: float = corner_radius("the outer corners", default=both(in_=1.5, mm=40))
     inner_corner: float = length(
         "radius of the inner corner; 0 for a sharp one",
         default=both(in_=1, mm=25), required=False,

@@ -11,7 +11,6 @@ from patternmaker.facts import (
     Measured,
     Registry,
     angle,
-    both,
     choice,
     count,
     file,
@@ -25,6 +24,7 @@ from patternmaker.geometry.framing import framed, middle_of, mirrored
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
+    from patternmaker.facts import Default
     from patternmaker.geometry.contour import Contour
     from patternmaker.geometry.framing import Ring
     from patternmaker.tracing.said import Said
@@ -122,10 +122,9 @@ def seen_in_mirror(taken: Taken) -> Taken:
     return replace(taken, begin=-taken.begin.conjugate(), end=-taken.end.conjugate())
 
 
-def corner_radius(which: str, *, in_: float, mm: float) -> Any:
+def corner_radius(which: str, *, default: Default) -> Any:
     """Make a field that holds the radius of some corners, which 0 leaves sharp."""
-    words = f"radius of {which}; 0 for sharp ones"
-    return length(words, default=both(in_=in_, mm=mm), required=False)
+    return length(f"radius of {which}; 0 for sharp ones", default=default, required=False)
 
 
 SHAPES: Registry[Outline] = Registry("patternmaker.outlines")

@@ -27,7 +27,7 @@ class RegularPolygon(Outline):
     sides: int = count("how many sides", default=6, least=3, most=24)
     side: float = length("along one side, from corner to corner", default=both(in_=8, mm=200),
                          least=20, most=2000)  # fmt: skip
-    corner: float = corner_radius("the corners", in_=1, mm=25)
+    corner: float = corner_radius("the corners", default=both(in_=1, mm=25))
     limits = (
         at_most(
             "corner",

@@ -29,7 +29,7 @@ class RoundEndedBench(Outline):
     width: float = length("left to right, from end to end", default=both(in_=36, mm=900), least=50)
     depth: float = length("front to back", default=both(in_=13, mm=330), least=50)
     round_ends: str = choice("which end is round", ("both", "left", "right"), default="both")
-    corner: float = corner_radius("the corners of a square end", in_=1.5, mm=40)
+    corner: float = corner_radius("the corners of a square end", default=both(in_=1.5, mm=40))
     limits = (
         at_least("width", lambda depth: depth, "the depth", "exchange the two: a bench is wide"),
         at_most(

@@ -52,7 +52,7 @@ class RoundedRectangle(Outline):
 
     width: float = length("left to right, at the widest", default=both(in_=16, mm=400), least=50)
     depth: float = length("front to back, at the deepest", default=both(in_=15, mm=380), least=50)
-    corner: float = corner_radius("the corners", in_=2, mm=50)
+    corner: float = corner_radius("the corners", default=both(in_=2, mm=50))
     back_left: float | None = _own("back left")
     back_right: float | None = _own("back right")
     front_left: float | None = _own("front left")

@@ -44,8 +44,8 @@ class RoundedTrapezoid(Outline):
     front_width: float = length("left to right in front", default=both(in_=18, mm=450), least=50)
     back_width: float = length("left to right behind", default=both(in_=15, mm=380), least=50)
     depth: float = length("front to back, square across", default=both(in_=16, mm=400), least=50)
-    front_corner: float = corner_radius("the front corners", in_=2.5, mm=60)
-    back_corner: float = corner_radius("the back corners", in_=1.5, mm=40)
+    front_corner: float = corner_radius("the front corners", default=both(in_=2.5, mm=60))
+    back_corner: float = corner_radius("the back corners", default=both(in_=1.5, mm=40))
     limits = (
         at_most("front_corner", _most_in_front, "what the front and the sides have room for",
                 "make the corner smaller or the seat larger"),

@@ -30,8 +30,8 @@ class TShape(Outline):
     back_width: float = length("left to right, between the arms", default=both(in_=20, mm=500),
                                least=40)  # fmt: skip
     ear_depth: float = length("front to back, along an ear", default=both(in_=5, mm=130), least=40)
-    corner: float = corner_radius("the outer corners", in_=1.5, mm=40)
-    inner_corner: float = corner_radius("both inner corners", in_=1 / 2, mm=12)
+    corner: float = corner_radius("the outer corners", default=both(in_=1.5, mm=40))
+    inner_corner: float = corner_radius("both inner corners", default=both(in_=1 / 2, mm=12))
     limits = (
         at_most("back_width", lambda width: width - 40, "the width less 20 mm for each ear",
                 "make it smaller, or take a rectangle"),

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 from patternmaker.errors import Refusal
-from patternmaker.facts import LENGTH, both_rows, rows
+from patternmaker.facts import LENGTH, both, both_rows, rows
 from patternmaker.geometry.biarcs import fitted
 from patternmaker.geometry.framing import Ring, flipped
 from patternmaker.geometry.monotone import Monotone
@@ -52,8 +52,8 @@ class TableOfWidths(Outline):
     corners_at: tuple[Row, ...] = rows(
         "distances from the back at which the sides turn sharply", ("from the back",), default=None
     )
-    back_corner: float = corner_radius("the back corners", in_=1.5, mm=40)
-    front_corner: float = corner_radius("the front corners", in_=1.5, mm=40)
+    back_corner: float = corner_radius("the back corners", default=both(in_=1.5, mm=40))
+    front_corner: float = corner_radius("the front corners", default=both(in_=1.5, mm=40))
 
     @classmethod
     def misfits(cls, values: Mapping[str, Any]) -> Iterator[Refusal]:

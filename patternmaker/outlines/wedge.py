@@ -42,7 +42,7 @@ class Wedge(Outline):
         "from the middle of the curve to the front edge", default=both(in_=20, mm=500), least=50
     )
     angle: float = angle("between the two straight sides", default=90, least=10, most=180)
-    corner: float = corner_radius("the four corners", in_=1, mm=25)
+    corner: float = corner_radius("the four corners", default=both(in_=1, mm=25))
     limits = (
         at_most("inner_radius", lambda outer_radius: outer_radius - NARROWEST,
                 "the outer radius less 50 mm", "make it smaller, or the outer one larger"),
