@@ -216,3 +216,36 @@ def test_a_base_that_follows_the_seam_follows_the_tape_round_it_where_that_wins(
     }
     job = read_job({"name": "Job", "units": "mm", "seat": [seat]})
     assert job.seats[0].brief.base.width == pytest.approx(300)
+
+
+PANELS = STOOL.replace('style = "boxed", drop = 70', 'style = "panels"')
+
+
+def test_panels_and_seams_of_a_seat_are_read():
+    panel = '[[seat.panel]]\nname = "{}"\noutline = {{ shape = "circle", diameter = 300 }}\n'
+    seam = """[[seat.seam]]
+panel = "crown"
+begins = "back"
+ends = "front"
+partner = "skirt"
+partner_begins = "back"
+partner_ends = "front"
+"""
+    (seat,) = read(PANELS + panel.format("crown") + panel.format("skirt") + seam).seats
+    assert [(panel.name, panel.cut) for panel in seat.brief.panels] == [("crown", 1), ("skirt", 1)]
+    assert [(wish.panel, wish.partner) for wish in seat.brief.seams] == [("crown", "skirt")]
+
+
+def test_panels_that_are_no_list_are_told_how_to_be_one():
+    (mistake,) = mistakes(PANELS + 'panel = "crown"\n')
+    assert mistake == (
+        'seat 1 "Round piano stool", panel: is not a list of at most 60 tables; '
+        "write each under [[seat.panel]]"
+    )
+
+
+def test_mistakes_within_panels_and_seams_are_told_by_number():
+    body = PANELS + '[[seat.panel]]\nname = "crown"\n[[seat.seam]]\npanel = "crown"\n'
+    told = [mistake.split(": ")[0].split(", ")[1] for mistake in mistakes(body)]
+    assert told[0] == "panel 1.outline"
+    assert "seam 1.partner" in told

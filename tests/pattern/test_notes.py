@@ -1,4 +1,4 @@
-from patternmaker.pattern.notes import Note, Share
+from patternmaker.pattern.notes import Fine, Note, Share
 from patternmaker.units import Unit
 
 
@@ -14,3 +14,9 @@ def test_share_is_told_to_a_hundredth_of_a_per_cent():
 
 def test_braces_in_a_word_are_left_alone():
     assert Note("{}", ("{red}",)).told(Unit.MM) == "{red}"
+
+
+def test_length_finer_than_a_tape_is_told_finely():
+    note = Note("smoothed by {}", (Fine(0.0254),))
+    assert note.told(Unit.MM) == "smoothed by 0.03 mm"
+    assert note.told(Unit.IN) == "smoothed by 0.001 in"
