@@ -27,7 +27,7 @@ def _radius(width: float, bow: float) -> float:
 def _most_in_front(width: float, depth: float, bow: float, back_corner: float) -> float:
     """Return the largest front corner that ends on the side before the back corner begins."""
     if bow < STRAIGHT:
-        return min(width / 2, depth - back_corner)
+        return min(width / 2, depth - bow - back_corner)
     radius = _radius(width, bow)
     short = radius - depth + back_corner
     if short <= 0 or radius - width / 2 < 1e-9:

@@ -84,3 +84,8 @@ def test_largest_front_corner_named_fits_and_a_larger_one_does_not(bow, back):
     limit = bound(BowedFront, "front_corner", **rest)
     assert turns(BowedFront(front_corner=limit, **rest)) == ([] if back else [math.pi / 2] * 2)
     assert refused(BowedFront, front_corner=limit + 0.01, **rest).startswith("front_corner")
+
+
+def test_front_so_little_bowed_that_it_is_straight_still_leaves_the_corners_their_sides():
+    seat = BowedFront(width=1500, depth=60, bow=5e-4, back_corner=10, front_corner=60 - 10 - 5e-4)
+    assert seat.contour().height == pytest.approx(60, abs=1e-3)
