@@ -71,10 +71,11 @@ def _round_the_top(
     """Yield the seam of each panel of boxing with its part of the top."""
     for panel in boxing:
         edge = panel.edges["upper edge"]
-        yield Seam(tops.part_of_edge(sew, places, edge.stations[0][0], edge.stations[-1][0]), edge)
+        part = tops.part_of_edge(sew, places, edge.stations[0][0], edge.stations[-1][0])
+        yield Seam(part, edge, "top seam")
 
 
 def _joined_ends(boxing: tuple[Piece, ...]) -> Iterator[Seam]:
     """Yield the seam of each panel's far end with the near end of the next."""
     for panel, after in zip(boxing, (*boxing[1:], boxing[0]), strict=True):
-        yield Seam(panel.edges["far end"], after.edges["near end"])
+        yield Seam(panel.edges["far end"], after.edges["near end"], "join")

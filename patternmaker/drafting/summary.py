@@ -74,7 +74,9 @@ def _seam(seam: Seam) -> dict[str, Any]:
         "b": str(seam.b),
         "a_mm": seam.a.length,
         "b_mm": seam.b.length,
+        "name": seam.name,
         "ease_mm": seam.ease,
+        "eased_mm": seam.eased,
         "spans": [
             {"from": start, "to": end, "a_mm": a, "b_mm": b} for start, end, a, b in seam.spans
         ],

@@ -63,8 +63,7 @@ def _names(piece: Piece) -> Iterator[Letters]:
 def _station(piece: Piece, notch: Notch) -> Letters:
     """Return the name of a notch, inside its sew line and topstitch."""
     foot = sum(notch.feet) / len(notch.feet)
-    sew = next(g.path for g in piece.guides if g.kind is LineKind.SEW)
-    depth = piece.cut.bounds[3] - sew.bounds[3] + topstitch_depth(piece)
+    depth = notch.to_seam + topstitch_depth(piece)
     return _inside(foot + notch.inward * depth, notch.inward, notch.name)
 
 

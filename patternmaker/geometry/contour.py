@@ -81,6 +81,27 @@ class Path:
         index, rest = self._find(along)
         return self.segments[index].tangent(rest)
 
+    def normal_at(self, along: float) -> complex:
+        """Return the direction square to it, on its right: outward, for an edge of a piece."""
+        return -1j * self.tangent_at(along)
+
+    def part(self, begin: float, end: float) -> Path:
+        """Return the part between two lengths along it."""
+        (first, rest), (last, stop) = self._find(begin), self._find(end)
+        if stop < 1e-9 and last > first:
+            last, stop = last - 1, self.segments[last - 1].length
+        if first == last:
+            return Path((_cut(self.segments[first], rest, stop),))
+        head = self.segments[first]
+        between = self.segments[first + 1 : last]
+        return Path((
+            _cut(head, rest, head.length), *between, _cut(self.segments[last], 0.0, stop),
+        ))  # fmt: skip
+
+    def reversed(self) -> Path:
+        """Return it run the other way."""
+        return Path(tuple(each.reversed() for each in reversed(self.segments)))
+
     def _find(self, along: float) -> tuple[int, float]:
         """Return the index of the segment at a length along the chain, and the length on it."""
         index = min(max(bisect_right(self.stops, along + 1e-9) - 1, 0), len(self.segments) - 1)
@@ -212,6 +233,11 @@ class Contour(Path):
 
     def _with(self, segments: tuple[Segment, ...]) -> Contour:
         return Contour(segments, self.joints)
+
+
+def _cut(segment: Segment, begin: float, end: float) -> Segment:
+    whole = begin < 1e-9 and end > segment.length - 1e-9
+    return segment if whole else segment.cut(begin, end)
 
 
 def is_blunt(turn: float) -> bool:

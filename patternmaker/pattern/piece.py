@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -49,12 +49,14 @@ class Notch:
         feet: where its slits begin on the cut line: one, or two for a double notch.
         inward: the direction of the slits.
         depth: how far they reach, mm.
+        to_seam: from the cut line to the sew line there, mm.
     """
 
     name: str
     feet: tuple[complex, ...]
     inward: complex
     depth: float
+    to_seam: float
 
     @property
     def slits(self) -> tuple[tuple[complex, complex], ...]:
@@ -87,6 +89,12 @@ class Edge:
     def spans(self) -> tuple[tuple[str, str, float], ...]:
         """From each station to the next: both names, and the length between."""
         return tuple((a, b, there - here) for (a, here), (b, there) in pairwise(self.stations))
+
+    @property
+    def backward(self) -> Edge:
+        """The same edge walked from its other end."""
+        stations = tuple((name, self.path.length - at) for name, at in reversed(self.stations))
+        return replace(self, path=self.path.reversed(), stations=stations)
 
     def __str__(self) -> str:
         return f"{self.piece}/{self.name}"
@@ -144,10 +152,19 @@ class Piece:
 
 @dataclass(frozen=True)
 class Seam:
-    """Two edges sewn together, walked from notch to notch."""
+    """Two edges sewn together, walked from notch to notch.
+
+    Args:
+        a: the one edge.
+        b: the other, walked the same way.
+        name: what the bench calls it, such as ``top seam``; seams sewn in one go share it.
+        eased: the length that ``a`` is meant to have more than ``b``, worked in evenly.
+    """
 
     a: Edge
     b: Edge
+    name: str = "seam"
+    eased: float = 0.0
 
     @property
     def ease(self) -> float:
@@ -164,8 +181,9 @@ class Seam:
 
     @property
     def worst(self) -> float:
-        """The largest difference between the two edges over one span."""
-        return max(abs(a - b) for _, _, a, b in self.spans)
+        """The largest difference between the edges over one span, beside its share of the ease."""
+        share = self.eased / self.b.length
+        return max(abs(a - b - share * b) for _, _, a, b in self.spans)
 
 
 @dataclass(frozen=True)
@@ -185,9 +203,18 @@ class Fit:
 
 @dataclass(frozen=True)
 class Pattern:
-    """Everything that one seat's cover is cut and sewn from."""
+    """Everything that one seat's cover is cut and sewn from.
+
+    Args:
+        outline: the seat's outline as it is covered.
+        pieces: every piece, the main ones first.
+        seams: every seam, in the order of sewing.
+        fit: how the finished cover fits.
+        steps: the order of work at the bench, with this seat's own numbers.
+    """
 
     outline: Contour
     pieces: tuple[Piece, ...]
     seams: tuple[Seam, ...]
     fit: Fit
+    steps: tuple[Note, ...] = ()

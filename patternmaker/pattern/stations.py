@@ -102,7 +102,7 @@ def _notch(sew: Contour, cut: Contour, place: Station, allowance: float, depth: 
     middle = foot(sew, cut, place.at, allowance)
     way = sew.point_at(place.at) - middle
     feet = (cut.point_at(at) for at in slits_at(_along(cut, middle), double=place.double))
-    return Notch(place.name, tuple(feet), way / abs(way), depth)
+    return Notch(place.name, tuple(feet), way / abs(way), depth, abs(way))
 
 
 def foot(sew: Contour, cut: Contour, along: float, allowance: float) -> complex:

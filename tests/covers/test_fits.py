@@ -151,10 +151,10 @@ def test_seams_are_told_as_walked():
 
 
 def test_seam_that_does_not_meet_is_told_by_its_worst_span():
-    edges = (Edge("a", "edge", Path.through(0, 500), stops)
+    one, two = (Edge("a", "edge", Path.through(0, 500), stops)
              for stops in ((("x", 0.0), ("y", 200.0)), (("x", 0.0), ("y", 200.25))))  # fmt: skip
     seat = brief()
-    report = fit(seat, sew_line(seat), (Seam(*edges),))
+    report = fit(seat, sew_line(seat), (Seam(one, two),))
     assert "each of 1 spans meets within 0.250 mm" in told(report.says)
 
 

@@ -22,7 +22,7 @@ def test_edge_is_measured_between_its_first_and_last_station():
 
 
 def test_slits_reach_from_the_cut_line_inward():
-    notch = Notch("back", (-3 + 10j, 3 + 10j), -1j, 4.0)
+    notch = Notch("back", (-3 + 10j, 3 + 10j), -1j, 4.0, 12.0)
     assert notch.slits == ((-3 + 10j, -3 + 6j), (3 + 10j, 3 + 6j))
 
 

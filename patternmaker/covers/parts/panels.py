@@ -78,7 +78,7 @@ class Sewn:
         label = f"seam {self.number}"
         one = _edge(self.one, label, zip(self._names(), self.shares, strict=True))
         two = _edge(self.two, label, zip(self._names(), self.shares, strict=True))
-        return Seam(one, two)
+        return Seam(one, two, label)
 
 
 def _edge(part: Part, name: str, stations: Iterable[tuple[str, float]]) -> Edge:

@@ -219,7 +219,7 @@ class _Panel:
     def _notch(self, stop: Station, depth: float) -> Notch:
         places = slits_at(stop.at, double=stop.double)
         feet = tuple(complex(x, self.allowances.seam) for x in places)
-        return Notch(stop.name, feet, -1j, depth)
+        return Notch(stop.name, feet, -1j, depth, self.allowances.seam)
 
     @cached_property
     def cut(self) -> Contour:
