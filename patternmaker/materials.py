@@ -32,6 +32,8 @@ class Kind:
             in cloth, as upholsterers' suppliers count it), or a hide along the backbone.
         boxing_runs_along: whether a strip's length lies along the warp, roll or backbone.
         sold_by_area: as hides are.
+        wrong_side: what its other side is called, on which it is marked.
+        frays: whether a clipped edge must be stay-stitched.
     """
 
     name: str
@@ -44,6 +46,8 @@ class Kind:
     longest_strip: float = MM_PER_INCH * 54
     boxing_runs_along: bool = False
     sold_by_area: bool = False
+    wrong_side: str = "wrong side"
+    frays: bool = False
 
 
 KINDS = {
@@ -51,13 +55,15 @@ KINDS = {
     for kind in (
         Kind("upholstery leather", 0.025, 0.05, 0.04, SLIT_IN_LEATHER,
              "arrow along the backbone", "length along the backbone",
-             longest_strip=2000.0, boxing_runs_along=True, sold_by_area=True),
+             longest_strip=2000.0, boxing_runs_along=True, sold_by_area=True,
+             wrong_side="flesh side"),
         Kind("vinyl", 0.015, 0.04, 0.03, SLIT_IN_LEATHER,
              "arrow along the roll", "length across the roll"),
         Kind("woven cloth", 0.0, 0.015, 0.01, MM_PER_INCH * 3 / 16,
-             "arrow along the warp", "length across the warp"),
+             "arrow along the warp", "length across the warp", frays=True),
         Kind("velour", 0.0, 0.02, 0.015, MM_PER_INCH * 3 / 16,
-             "arrow along the warp, nap back to front", "length across the warp, nap downward"),
+             "arrow along the warp, nap back to front", "length across the warp, nap downward",
+             frays=True),
         Kind("cambric", 0.0, 0.01, 0.01, SLIT_IN_LEATHER, "either way", "either way"),
         Kind("card", 0.0, 0.0, 0.0, SLIT_IN_LEATHER, "either way", "either way"),
     )

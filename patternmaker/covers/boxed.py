@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, ClassVar
 
-from patternmaker.covers.parts import bases, strips, tops
+from patternmaker.covers.parts import bases, steps, strips, tops
 from patternmaker.covers.parts.fits import fit
 from patternmaker.covers.registry import Cover, cover
 from patternmaker.errors import Refusal
@@ -62,7 +62,8 @@ class Boxed(Cover):
         boxing = strips.boxing(brief, sew, places, joins, self.drop)
         seams = (*_round_the_top(sew, places, boxing), *_joined_ends(boxing))
         pieces = (top, *boxing, bases.template(brief), bases.dust_cover(brief))
-        return Pattern(brief.outline, pieces, seams, fit(brief, sew, seams))
+        order = tuple(steps.boxed(brief, pieces, joins))
+        return Pattern(brief.outline, pieces, seams, fit(brief, sew, seams), order)
 
 
 def _round_the_top(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, ClassVar
 
-from patternmaker.covers.parts import bases, panels, tops
+from patternmaker.covers.parts import bases, panels, steps, tops
 from patternmaker.covers.registry import Cover, cover
 from patternmaker.errors import Refusal
 from patternmaker.errors import brief as shortly
@@ -53,13 +53,16 @@ class Panelled(Cover):
     def pattern(self, brief: Brief) -> Pattern:
         """Return the panels, base template and dust cover, the seams walked."""
         seams = panels.sewn(brief)
-        pieces = [panels.piece(brief, panel, seams) for panel in brief.panels]
-        return Pattern(
-            brief.outline,
-            (*pieces, bases.template(brief), bases.dust_cover(brief)),
-            tuple(each.seam for each in seams),
-            _fit(brief, seams),
+        cut = [panels.piece(brief, panel, seams) for panel in brief.panels]
+        pieces = (*cut, bases.template(brief), bases.dust_cover(brief))
+        walked = tuple(each.seam for each in seams)
+        order = (
+            *steps.marking(pieces),
+            *steps.clipping(pieces),
+            *steps.sewing(walked, brief.allowances.seam),
+            *steps.stapling_on(brief, seam=""),
         )
+        return Pattern(brief.outline, pieces, walked, _fit(brief, seams), order)
 
 
 def _misnamed(place: str, wish: SeamWish, known: dict[str, Panel]) -> Iterator[Refusal]:

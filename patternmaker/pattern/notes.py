@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from patternmaker.facts import Default
 from patternmaker.units import Unit, show_finely, show_length, show_rate
 
 
@@ -25,23 +26,25 @@ class Fine:
 class Note:
     """A sentence with gaps for lengths (mm), shares and words.
 
+    A length that is round in either system, as rules of thumb are, is one made by `both`.
+
     >>> Note("cut {} wide", (120.65,)).told(Unit.IN)
     'cut 4 3/4 in wide'
     """
 
     says: str
-    values: tuple[float | Share | Fine | str, ...] = ()
+    values: tuple[float | Share | Fine | Default | str, ...] = ()
 
     def told(self, unit: Unit) -> str:
         """Return the sentence with its lengths in ``unit``."""
         return self.says.format(*(_shown(value, unit) for value in self.values))
 
 
-def _shown(value: float | Share | Fine | str, unit: Unit) -> str:
+def _shown(value: float | Share | Fine | Default | str, unit: Unit) -> str:
     if isinstance(value, Fine):
         return show_finely(value.mm, unit)
     if isinstance(value, str):
         return value
     if isinstance(value, Share):
         return show_rate(round(value.of_one, 4))
-    return show_length(value, unit)
+    return show_length(value.in_(unit) if isinstance(value, Default) else value, unit)

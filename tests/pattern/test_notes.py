@@ -1,3 +1,4 @@
+from patternmaker.facts import both
 from patternmaker.pattern.notes import Fine, Note, Share
 from patternmaker.units import Unit
 
@@ -20,3 +21,9 @@ def test_length_finer_than_a_tape_is_told_finely():
     note = Note("smoothed by {}", (Fine(0.0254),))
     assert note.told(Unit.MM) == "smoothed by 0.03 mm"
     assert note.told(Unit.IN) == "smoothed by 0.001 in"
+
+
+def test_rule_of_thumb_is_round_in_either_system():
+    note = Note("a staple every {}", (both(in_=1, mm=25),))
+    assert note.told(Unit.IN) == "a staple every 1 in"
+    assert note.told(Unit.CM) == "a staple every 2.5 cm"
