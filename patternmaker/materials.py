@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from patternmaker.facts import Measured, choice, measured, rate, text
+from patternmaker.facts import Measured, choice, length, measured, rate, text
 from patternmaker.units import MM_PER_INCH
 
 SLIT_IN_LEATHER = MM_PER_INCH / 8  # deepest slit that leather bears; common practice, no source
@@ -30,10 +30,11 @@ class Kind:
         lay_boxing: how a boxing strip lies on it.
         longest_strip: what it usually gives for boxing in one strip, mm: the width of a roll (54
             in cloth, as upholsterers' suppliers count it), or a hide along the backbone.
+        thickness: of one layer, mm.
         boxing_runs_along: whether a strip's length lies along the warp, roll or backbone.
         sold_by_area: as hides are.
         wrong_side: what its other side is called, on which it is marked.
-        frays: whether a clipped edge must be stay-stitched.
+        frays: whether a clipped edge must be stay-stitched; a welt of it is cut on the bias.
     """
 
     name: str
@@ -44,6 +45,7 @@ class Kind:
     lay: str
     lay_boxing: str
     longest_strip: float = MM_PER_INCH * 54
+    thickness: float = 1.0
     boxing_runs_along: bool = False
     sold_by_area: bool = False
     wrong_side: str = "wrong side"
@@ -55,17 +57,19 @@ KINDS = {
     for kind in (
         Kind("upholstery leather", 0.025, 0.05, 0.04, SLIT_IN_LEATHER,
              "arrow along the backbone", "length along the backbone",
-             longest_strip=2000.0, boxing_runs_along=True, sold_by_area=True,
+             longest_strip=2000.0, thickness=1.2, boxing_runs_along=True, sold_by_area=True,
              wrong_side="flesh side"),
         Kind("vinyl", 0.015, 0.04, 0.03, SLIT_IN_LEATHER,
              "arrow along the roll", "length across the roll"),
         Kind("woven cloth", 0.0, 0.015, 0.01, MM_PER_INCH * 3 / 16,
-             "arrow along the warp", "length across the warp", frays=True),
+             "arrow along the warp", "length across the warp", thickness=0.8,
+             frays=True),
         Kind("velour", 0.0, 0.02, 0.015, MM_PER_INCH * 3 / 16,
              "arrow along the warp, nap back to front", "length across the warp, nap downward",
-             frays=True),
-        Kind("cambric", 0.0, 0.01, 0.01, SLIT_IN_LEATHER, "either way", "either way"),
-        Kind("card", 0.0, 0.0, 0.0, SLIT_IN_LEATHER, "either way", "either way"),
+             thickness=1.2, frays=True),
+        Kind("cambric", 0.0, 0.01, 0.01, SLIT_IN_LEATHER, "either way", "either way",
+             thickness=0.2),
+        Kind("card", 0.0, 0.0, 0.0, SLIT_IN_LEATHER, "either way", "either way", thickness=0.5),
     )
 }  # fmt: skip
 
@@ -88,6 +92,9 @@ class Material(Measured):
         "the same, from front to back only", default=None, most=MOST_TAKE_UP
     )
     give: float | None = rate("most that an edge of it may be stretched", default=None, most=0.5)
+    thickness: float | None = length(
+        "thickness of one layer", default=None, most=15, required=False
+    )
 
     @property
     def known(self) -> Kind:
@@ -123,6 +130,11 @@ class Material(Measured):
     def gives_along(self) -> float:
         """Most that an edge may be stretched along it."""
         return _first(self.give, self.known.give_along)
+
+    @property
+    def thick(self) -> float:
+        """The thickness of one layer."""
+        return _first(self.thickness, self.known.thickness)
 
 
 def _first(*values: float | None) -> float:

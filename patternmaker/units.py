@@ -20,6 +20,7 @@ from patternmaker.errors import Refusal, brief
 MM_PER_INCH = 25.4  # international yard and pound agreement, 1959; exact
 EXAMPLES = "14 1/2, 14.5 in, 1 ft 2 1/2 in, 368 mm or 36.8 cm"
 RATE_EXAMPLES = "1/4 per 10, 2.5% or 0.025"
+STITCH_EXAMPLES = "8 per inch, 4 per cm or 3 mm"
 BEYOND_ALL_TAPES = 1e9  # mm; not worth its every digit
 LONGEST_TEXT = 60  # no measurement is longer; nothing longer is parsed
 
@@ -164,6 +165,35 @@ def _rate(text: str, unit: Unit) -> float:
         share = _number(match["number"]) / (100 if match["percent"] else 1)
         return -share if match["minus"] else share
     raise ValueError(text)
+
+
+def read_stitch(raw: object, unit: Unit) -> float:
+    """Return the length of a stitch in millimetres, from it or from how many go on a length.
+
+    Raises:
+        Refusal: if it can't be read as either.
+
+    >>> [read_stitch(each, Unit.MM) for each in ("8 per inch", "4 per cm", 3)]
+    [3.175, 2.5, 3.0]
+    """
+    if not isinstance(raw, str) or " per " not in raw or len(raw) > LONGEST_TEXT:
+        return read_length(raw, unit)
+    try:
+        stitches, on = _plain_text(raw).split(" per ")
+        return read_length(on if re.match(r"\d", on) else f"1 {on}", unit) / _number(stitches)
+    except (ValueError, ZeroDivisionError, OverflowError, Refusal):
+        raise _misread(raw, "the length of a stitch", STITCH_EXAMPLES) from None
+
+
+def show_stitch(value: float, unit: Unit | None) -> str:
+    """Return the length of a stitch as machines are set: by the inch, or in millimetres.
+
+    >>> show_stitch(3.175, Unit.IN), show_stitch(3.175, Unit.CM)
+    ('8 per inch', '3.175 mm')
+    """
+    if unit is Unit.IN and value:
+        return f"{MM_PER_INCH / value:.4g} per inch"
+    return f"{value:.4g} mm"
 
 
 def show_length(value: float, unit: Unit | None, *, bare: bool = False) -> str:

@@ -34,6 +34,12 @@ def test_give_is_by_kind_and_way_unless_it_is_known_of_this_hide():
     assert (known.gives_across, known.gives_along) == (0.1, 0.1)
 
 
+def test_thickness_is_by_kind_unless_it_is_known_of_this_hide():
+    assert Material().thick == 1.2
+    assert Material(thickness=0.9).thick == 0.9
+    assert Material(thickness=0).thick == 0
+
+
 @pytest.mark.parametrize("kind", ["upholstery leather", "vinyl"])
 def test_slit_in_leather_and_vinyl_is_an_eighth_at_most(kind):
     """Common practice, no source."""

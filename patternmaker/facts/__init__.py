@@ -1,10 +1,10 @@
 """What a field knows about itself, and the one reader that checks fields by it.
 
 A shape, a cover or a table of allowances is a frozen dataclass whose fields are made by `length`,
-`rate`, `angle`, `count`, `text`, `choice`, `switch`, `rows` and `file`. Each says in a tape user's
-words what is measured, and carries its default and bounds; `at_most` and `at_least` bind fields to
-each other. Constructors, the job file, the help and the tests' strategies are all driven by these
-facts.
+`rate`, `angle`, `count`, `text`, `choice`, `switch`, `rows`, `stitch`, `names` and `file`. Each
+says in a tape user's words what is measured, and carries its default and bounds; `at_most` and
+`at_least` bind fields to each other. Constructors, the job file, the help and the tests' strategies
+are all driven by these facts.
 
 >>> @measured
 ... class Board(Measured):
@@ -36,8 +36,10 @@ from patternmaker.facts.fields import (
     length,
     measured,
     mistakes,
+    names,
     rate,
     rows,
+    stitch,
     switch,
     text,
     unknown,
@@ -47,7 +49,9 @@ from patternmaker.facts.quantities import (
     COUNT,
     FILE,
     LENGTH,
+    NAMES,
     RATE,
+    STITCH,
     SWITCH,
     TEXT,
     Angle,
@@ -55,9 +59,11 @@ from patternmaker.facts.quantities import (
     File,
     Found,
     Length,
+    Names,
     Quantity,
     Rate,
     Rows,
+    Stitch,
     Switch,
     Text,
 )
@@ -71,7 +77,9 @@ __all__ = [
     "HAIR",
     "LENGTH",
     "LONGEST",
+    "NAMES",
     "RATE",
+    "STITCH",
     "SWITCH",
     "TEXT",
     "Angle",
@@ -83,11 +91,13 @@ __all__ = [
     "Length",
     "Limit",
     "Measured",
+    "Names",
     "Quantity",
     "Rate",
     "Reading",
     "Registry",
     "Rows",
+    "Stitch",
     "Switch",
     "Text",
     "angle",
@@ -102,8 +112,10 @@ __all__ = [
     "length",
     "measured",
     "mistakes",
+    "names",
     "rate",
     "rows",
+    "stitch",
     "switch",
     "text",
     "unknown",

@@ -10,7 +10,18 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, ClassVar, TypeVar, dataclass_transform
 
 from patternmaker.errors import Refusal, Refusals, brief
-from patternmaker.facts.quantities import ANGLE, COUNT, FILE, LENGTH, RATE, SWITCH, TEXT, Rows
+from patternmaker.facts.quantities import (
+    ANGLE,
+    COUNT,
+    FILE,
+    LENGTH,
+    NAMES,
+    RATE,
+    STITCH,
+    SWITCH,
+    TEXT,
+    Rows,
+)
 from patternmaker.units import MM_PER_INCH, Unit
 
 if TYPE_CHECKING:
@@ -65,7 +76,7 @@ class Fact:
 
     def mistake(self, name: str, value: Any) -> Refusal | None:
         """Return what is wrong with ``value`` on its own, or None."""
-        if value is None or isinstance(value, bool) or self.quantity is FILE:
+        if value is None or isinstance(value, bool) or self.quantity in {FILE, NAMES}:
             return None
         if self.choices and value not in self.choices:
             return unknown(name, value, self.choices)
@@ -148,14 +159,17 @@ def text(words: str, *, default: str | None = None, required: bool = True, most:
     return _made(Fact(words, TEXT, Default(default, default), most=most, required=required))
 
 
-def choice(words: str, choices: Iterable[str], *, default: str) -> Any:
-    """Make a field that holds one of a few words; with an empty default it must be given."""
+def choice(words: str, choices: Iterable[str], *, default: str | None) -> Any:
+    """Make a field that holds one of a few words; with an empty default it must be given.
+
+    With None for a default it may be left away, and something else settles it.
+    """
     return _made(
         Fact(
             words,
             TEXT,
             Default(default, default),
-            required=not default,
+            required=default == "",
             choices=tuple(choices),
         )
     )
@@ -193,6 +207,16 @@ def rows(
     quantity = Rows(columns, len(columns) if needed is None else needed)
     return _made(Fact(words, quantity, default or Default((), ()), least, most,
                       required=default is not None))  # fmt: skip
+
+
+def stitch(words: str, *, default: Default, least: float, most: float) -> Any:
+    """Make a field that holds the length of a stitch in millimetres."""
+    return _made(Fact(words, STITCH, default, least, most))
+
+
+def names(words: str) -> Any:
+    """Make a field that holds some names; none, if it is left away."""
+    return _made(Fact(words, NAMES, Default((), ())))
 
 
 def file(words: str, *, required: bool = True) -> Any:
@@ -263,7 +287,8 @@ class Measured:
 
 
 @dataclass_transform(frozen_default=True, kw_only_default=True, field_specifiers=(field, length,
-                     rate, count, text, choice, switch, angle, rows, file))  # fmt: skip
+                     rate, count, text, choice, switch, angle, rows, stitch, names,
+                     file))  # fmt: skip
 def measured(kind: type[T]) -> type[T]:
     """Make a class of facts a frozen dataclass with named fields only."""
     return dataclass(frozen=True, kw_only=True)(kind)

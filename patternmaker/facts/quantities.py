@@ -9,7 +9,14 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 from patternmaker.errors import Refusal, brief
 from patternmaker.facts.files import content_of
-from patternmaker.units import read_length, read_rate, show_length_exactly, show_rate
+from patternmaker.units import (
+    read_length,
+    read_rate,
+    read_stitch,
+    show_length_exactly,
+    show_rate,
+    show_stitch,
+)
 
 if TYPE_CHECKING:
     from patternmaker.units import Unit
@@ -42,6 +49,21 @@ class Length:
     def show(self, value: float, unit: Unit | None) -> str:
         """Show in the job's unit."""
         return show_length_exactly(value, unit)
+
+
+class Stitch:
+    """The length of a stitch; millimetres inside."""
+
+    unit = "mm"
+    doubt = '; write it as in "8 per inch" or "3 mm"'
+
+    def read(self, raw: object, unit: Unit) -> float:
+        """Read a length, or how many stitches go on one."""
+        return read_stitch(raw, unit)
+
+    def show(self, value: float, unit: Unit | None) -> str:
+        """Show as machines are set: by the inch in an inch job, else in millimetres."""
+        return show_stitch(value, unit)
 
 
 class Rate:
@@ -105,6 +127,23 @@ class Text:
         return brief(value)
 
 
+class Names(Text):
+    """Some names, in a list."""
+
+    unit = "names"
+
+    def read(self, raw: object, unit: Unit) -> tuple[str, ...]:  # type: ignore[override]
+        """Read a list of lines of text."""
+        if not isinstance(raw, list | tuple):
+            mend = f"write it as [{brief(raw)}]" if isinstance(raw, str) else "write it as [...]"
+            raise Refusal("", "{value} is not a list of names", value=brief(raw), mend=mend)
+        return tuple(super(Names, self).read(each, unit) for each in raw)
+
+    def show(self, value: Any, unit: Unit | None) -> str:
+        """Show as the job file writes it."""
+        return f"[{', '.join(super(Names, self).show(each, unit) for each in value)}]"
+
+
 class Switch:
     """Yes or no."""
 
@@ -149,6 +188,7 @@ class Angle:
 
 
 LENGTH, RATE, COUNT, TEXT, SWITCH, ANGLE = Length(), Rate(), Count(), Text(), Switch(), Angle()
+STITCH, NAMES = Stitch(), Names()
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from patternmaker.facts import Default
-from patternmaker.units import Unit, show_finely, show_length, show_rate
+from patternmaker.units import Unit, show_finely, show_length, show_rate, show_stitch
 
 
 @dataclass(frozen=True)
@@ -23,6 +23,13 @@ class Fine:
 
 
 @dataclass(frozen=True)
+class Stitch:
+    """The length of a stitch, which a note tells as machines are set."""
+
+    mm: float
+
+
+@dataclass(frozen=True)
 class Note:
     """A sentence with gaps for lengths (mm), shares and words.
 
@@ -33,16 +40,18 @@ class Note:
     """
 
     says: str
-    values: tuple[float | Share | Fine | Default | str, ...] = ()
+    values: tuple[float | Share | Fine | Stitch | Default | str, ...] = ()
 
     def told(self, unit: Unit) -> str:
         """Return the sentence with its lengths in ``unit``."""
         return self.says.format(*(_shown(value, unit) for value in self.values))
 
 
-def _shown(value: float | Share | Fine | Default | str, unit: Unit) -> str:
+def _shown(value: float | Share | Fine | Stitch | Default | str, unit: Unit) -> str:
     if isinstance(value, Fine):
         return show_finely(value.mm, unit)
+    if isinstance(value, Stitch):
+        return show_stitch(value.mm, unit)
     if isinstance(value, str):
         return value
     if isinstance(value, Share):

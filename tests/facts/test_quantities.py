@@ -8,7 +8,9 @@ from patternmaker.facts import (
     COUNT,
     FILE,
     LENGTH,
+    NAMES,
     RATE,
+    STITCH,
     SWITCH,
     TEXT,
     Found,
@@ -152,3 +154,35 @@ def test_file_too_large_is_refused_before_it_is_read(tmp_path, monkeypatch):
 def test_file_is_shown_by_its_name():
     assert FILE.show(Found("seat.csv", b"0,0"), None) == "'seat.csv'"
     assert FILE.show("seat.csv", None) == "'seat.csv'"
+
+
+@pytest.mark.parametrize(
+    ("text", "mm"),
+    [("8 per inch", 3.175), ("5 per in", 5.08), ("4 per cm", 2.5), ("40 per 10 cm", 2.5),
+     ("1/8", 3.175), ("3 mm", 3.0), (0.125, 3.175)],
+)  # fmt: skip
+def test_stitch_is_a_length_or_how_many_go_on_one(text, mm):
+    assert STITCH.read(text, Unit.IN) == pytest.approx(mm)
+
+
+@pytest.mark.parametrize("text", ["8 per", "per inch", "none per inch", "0 per inch", "8 per oak"])
+def test_stitch_that_is_none_is_refused(text):
+    with pytest.raises(Refusal, match=r"is not .*length"):
+        STITCH.read(text, Unit.IN)
+
+
+def test_stitch_is_shown_as_a_machine_is_set():
+    assert STITCH.show(3.175, Unit.IN) == "8 per inch"
+    assert STITCH.show(4.5, Unit.CM) == "4.5 mm"
+
+
+def test_names_are_read_from_a_list():
+    assert NAMES.read(["top", " dust cover "], Unit.MM) == ("top", "dust cover")
+    assert NAMES.show(("top", "dust cover"), None) == "['top', 'dust cover']"
+
+
+@pytest.mark.parametrize(("raw", "mend"), [("top", "write it as ['top']"), (3, "[...]")])
+def test_names_that_are_no_list_are_refused(raw, mend):
+    with pytest.raises(Refusal, match="is not a list of names") as refused:
+        NAMES.read(raw, Unit.MM)
+    assert mend in refused.value.told()

@@ -10,6 +10,7 @@ from patternmaker.errors import Refusals
 from patternmaker.facts import (
     FILE,
     LENGTH,
+    NAMES,
     SWITCH,
     TEXT,
     Angle,
@@ -19,6 +20,7 @@ from patternmaker.facts import (
     Measured,
     Rate,
     Rows,
+    Stitch,
     facts_of,
 )
 from patternmaker.geometry.contour import Contour
@@ -117,6 +119,8 @@ def _value(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.Search
         return _rows(fact, fact.quantity)
     if fact.quantity is FILE:
         return _files()
+    if fact.quantity is NAMES:  # of things that the draw knows nothing of
+        return st.just(())
     if fact.quantity is TEXT:
         return st.sampled_from(fact.choices) if fact.choices else _text(fact)
     number = _number(fact, limits, values)
@@ -140,7 +144,7 @@ def _number(fact: Fact, limits: list[Limit], values: dict[str, Any]) -> st.Searc
     high = min([most if most is not None else LARGEST_SEAT, *highs])
     if low > high:
         reject()
-    if fact.quantity is LENGTH or isinstance(fact.quantity, Rate | Angle):
+    if fact.quantity is LENGTH or isinstance(fact.quantity, Rate | Angle | Stitch):
         ends = st.sampled_from([low, high]) if fact.above is None else st.nothing()
         return st.floats(low, high, exclude_min=fact.above is not None) | ends
     return st.integers(int(low), int(high))
