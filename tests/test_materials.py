@@ -1,6 +1,7 @@
 import pytest
 
 from patternmaker.errors import Refusals
+from patternmaker.facts import Pull
 from patternmaker.materials import KINDS, Material
 from patternmaker.units import MM_PER_INCH
 
@@ -47,8 +48,8 @@ def test_slit_in_leather_and_vinyl_is_an_eighth_at_most(kind):
 
 
 def test_nap_runs_to_the_front_on_tops_and_down_on_boxing():
-    assert KINDS["velour"].lay.endswith("nap back to front")
-    assert KINDS["velour"].lay_boxing.endswith("nap downward")
+    assert Material(kind="velour").lay_flat.endswith("nap back to front")
+    assert Material(kind="velour").lay_boxing.endswith("nap downward")
 
 
 @pytest.mark.parametrize("kind", ["upholstery leather", "vinyl", "woven cloth", "velour"])
@@ -66,3 +67,75 @@ def test_material_is_called_by_its_own_name_where_it_has_one():
 def test_mistyped_take_up_is_refused():
     with pytest.raises(Refusals, match=r"take_up: 25 % is more than 15 %"):
         Material(take_up=0.25)
+
+
+def test_a_mark_of_ten_inches_pulled_to_ten_and_three_eighths_gives_three_eighths_in_ten():
+    test = Pull(mark=10 * MM_PER_INCH, pulled_to=10.375 * MM_PER_INCH)
+    assert test.give == pytest.approx(0.375 / 10)
+    hide = Material(stretch_test=test)
+    assert hide.across == hide.along == pytest.approx(0.375 / 10 / 2)  # half: common practice
+    assert hide.gives_across == hide.gives_along == pytest.approx(0.375 / 10)
+    assert not hide.must_lie_one_way
+
+
+def test_a_test_one_way_sets_that_way_only():
+    hide = Material(stretch_test_across=Pull(100, 106), use=0.4)
+    assert (hide.across, hide.along) == pytest.approx((0.024, 0.025))
+    assert (hide.gives_across, hide.gives_along) == pytest.approx((0.06, 0.04))
+    assert hide.must_lie_one_way
+
+
+def test_a_test_both_ways_yields_to_one_of_a_single_way():
+    hide = Material(stretch_test=Pull(100, 104), stretch_test_along=Pull(100, 102))
+    assert (hide.across, hide.along) == pytest.approx((0.02, 0.01))
+    assert [way for way, _ in hide.tests] == ["", " from front to back"]
+
+
+def test_nap_is_by_kind_unless_the_job_knows_better():
+    assert Material(kind="velour").has_nap
+    assert not Material(kind="velour", nap="none").has_nap
+    assert Material(kind="velour", nap="none").lay_flat == "arrow along the warp"
+    assert not Material(kind="woven cloth").has_nap
+    corduroy = Material(kind="woven cloth", nap="one way")
+    assert corduroy.lay_flat == "arrow along the warp, nap back to front"
+    assert corduroy.lay_boxing == "length across the warp, nap downward"
+
+
+def test_railroaded_cloth_lies_a_quarter_turn_round():
+    cloth = Material(kind="woven cloth", lay="railroaded")
+    assert cloth.lay_flat == "arrow across the warp"
+    assert cloth.lay_boxing == "length along the warp"
+
+
+@pytest.mark.parametrize(
+    ("wrong", "told"),
+    [
+        ({"stretch_test": Pull(250, 245)},
+         "stretch_test, pulled_to: 245 mm is less than the mark (250 mm)"),
+        ({"stretch_test_along": Pull(40, 41)}, "stretch_test_along, mark: 40 mm is less than"),
+        ({"stretch_test": Pull(100, 151)}, "stretch_test: gives 51 %, more than 50 %"),
+        ({"stretch_test": Pull(100, float("nan"))}, "stretch_test, pulled_to: nan"),
+        ({"stretch_test": Pull(100, 140)}, "use: 20 % would be taken up, more than 15 %"),
+        ({"use": 0.5}, "use: 50 % is a share of the give in a stretch test, and there is none"),
+        ({"take_up": 0.02, "stretch_test": Pull(100, 104)},
+         "take_up: 2 % is given beside stretch_test, which sets it; leave one of them away"),
+        ({"give": 0.02, "stretch_test": Pull(100, 104)}, "give: 2 % is given beside stretch_test"),
+        ({"take_up_along": 0.02, "stretch_test_along": Pull(100, 104)},
+         "take_up_along: 2 % is given beside stretch_test_along"),
+        ({"kind": "velour", "lay": "railroaded"},
+         "lay: railroaded turns the nap from left to right, and the nap (one way) must run from"),
+        ({"kind": "woven cloth", "nap": "one way", "lay": "railroaded"}, "lay: railroaded turns"),
+        ({"lay": "railroaded"}, "lay: railroaded, but upholstery leather has no roll"),
+        ({"repeat": 240.0}, "repeat: 240 mm is a repeat, and upholstery leather has none to match"),
+        ({"kind": "woven cloth", "repeat_across": 2.0}, "repeat_across: 2 mm is less than 5 mm"),
+        ({"nap": "up"}, "nap: 'up' is not known; it can be none, one way"),
+    ],
+)  # fmt: skip
+def test_what_quarrels_is_refused(wrong, told):
+    with pytest.raises(Refusals) as refused:
+        Material(**wrong)
+    assert str(refused.value).startswith(told)
+
+
+def test_velour_without_its_nap_may_be_railroaded():
+    assert Material(kind="velour", nap="none", lay="railroaded").is_railroaded

@@ -1,8 +1,8 @@
 """What a field knows about itself, and the one reader that checks fields by it.
 
 A shape, a cover or a table of allowances is a frozen dataclass whose fields are made by `length`,
-`rate`, `angle`, `count`, `text`, `choice`, `switch`, `rows`, `stitch`, `names` and `file`. Each
-says in a tape user's words what is measured, and carries its default and bounds; `at_most` and
+`rate`, `angle`, `count`, `text`, `choice`, `switch`, `rows`, `stitch`, `names`, `pull` and `file`.
+Each says in a tape user's words what is measured, and carries its default and bounds; `at_most` and
 `at_least` bind fields to each other. Constructors, the job file, the help and the tests' strategies
 are all driven by these facts.
 
@@ -37,6 +37,7 @@ from patternmaker.facts.fields import (
     measured,
     mistakes,
     names,
+    pull,
     rate,
     rows,
     stitch,
@@ -44,6 +45,7 @@ from patternmaker.facts.fields import (
     text,
     unknown,
 )
+from patternmaker.facts.pulls import STRETCH_TEST, Pull, StretchTest
 from patternmaker.facts.quantities import (
     ANGLE,
     COUNT,
@@ -80,6 +82,7 @@ __all__ = [
     "NAMES",
     "RATE",
     "STITCH",
+    "STRETCH_TEST",
     "SWITCH",
     "TEXT",
     "Angle",
@@ -92,12 +95,14 @@ __all__ = [
     "Limit",
     "Measured",
     "Names",
+    "Pull",
     "Quantity",
     "Rate",
     "Reading",
     "Registry",
     "Rows",
     "Stitch",
+    "StretchTest",
     "Switch",
     "Text",
     "angle",
@@ -113,6 +118,7 @@ __all__ = [
     "measured",
     "mistakes",
     "names",
+    "pull",
     "rate",
     "rows",
     "stitch",

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, ClassVar, TypeVar, dataclass_transform
 
 from patternmaker.errors import Refusal, Refusals, brief
+from patternmaker.facts.pulls import STRETCH_TEST, Pull
 from patternmaker.facts.quantities import (
     ANGLE,
     COUNT,
@@ -82,10 +83,10 @@ class Fact:
             return unknown(name, value, self.choices)
         if isinstance(value, str):
             return self._text_mistake(name, value)
+        if isinstance(value, Pull):
+            return value.mistake(name)
         if isinstance(self.quantity, Rows):
             return self._rows_mistake(name, self.quantity.columns, value)
-        if isinstance(value, float) and not math.isfinite(value):
-            return Refusal(name, "{value} is not a measurement", value=value, mend="measure again")
         return self._bound_mistake(name, value)
 
     def _text_mistake(self, name: str, value: str) -> Refusal | None:
@@ -113,6 +114,8 @@ class Fact:
         return next(filter(None, mistakes), None)
 
     def _bound_mistake(self, name: str, value: float) -> Refusal | None:
+        if isinstance(value, float) and not math.isfinite(value):
+            return Refusal(name, "{value} is not a measurement", value=value, mend="measure again")
         for broken, says, limit, mend in (
             (self.above is not None and value <= self.above, "{value} is not more than {limit}",
              self.above, "measure again"),
@@ -219,6 +222,11 @@ def names(words: str) -> Any:
     return _made(Fact(words, NAMES, Default((), ())))
 
 
+def pull(words: str, *, default: None) -> Any:
+    """Make a field that holds a stretch test, or None where there was none."""
+    return _made(Fact(words, STRETCH_TEST, Default(default, default)))
+
+
 def file(words: str, *, required: bool = True) -> Any:
     """Make a field that holds a file as it was found beside the job."""
     return _made(Fact(words, FILE, Default(None, None), required=required))
@@ -288,7 +296,7 @@ class Measured:
 
 @dataclass_transform(frozen_default=True, kw_only_default=True, field_specifiers=(field, length,
                      rate, count, text, choice, switch, angle, rows, stitch, names,
-                     file))  # fmt: skip
+                     pull, file))  # fmt: skip
 def measured(kind: type[T]) -> type[T]:
     """Make a class of facts a frozen dataclass with named fields only."""
     return dataclass(frozen=True, kw_only=True)(kind)

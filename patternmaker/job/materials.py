@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from patternmaker.covers import COVERS
-from patternmaker.materials import Material
+from patternmaker.materials import RIVALS, Material
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -37,7 +38,7 @@ class Materials:
         if "material" not in table:
             return self.of_job
         own = self.reading.table(table["material"], f"{place}material")
-        told = {field for field in self.told if field.split(".")[0] not in own}
+        told = {field for field in self.told if re.split("[.,]", field)[0] not in own}
         return self._read(_over(self.job_table, own, self._keys), f"{place}material", told)
 
     @property
@@ -82,4 +83,13 @@ def _over(
 ) -> dict[str, object]:
     """Return a table's own entries over another's; another kind of material starts afresh."""
     kept = {key: under[key] for key in keys if key in under} if "kind" in own else under
-    return {**kept, **own}
+    return {**_unrivalled(kept, own), **own}
+
+
+def _unrivalled(under: Mapping[str, object], own: Mapping[str, object]) -> dict[str, object]:
+    """Return entries without those that a stretch test of one's own replaces, or is replaced by."""
+    gone = {rival for pair in RIVALS.items() for given, rival in (pair, pair[::-1]) if given in own}
+    kept = {key: value for key, value in under.items() if key not in gone}
+    if not {*kept, *own}.intersection(RIVALS.values()):
+        kept.pop("use", None)
+    return kept

@@ -4,11 +4,13 @@ import pytest
 
 from patternmaker.covers.parts.fits import fit
 from patternmaker.covers.parts.tops import sew_line
+from patternmaker.facts import Pull
 from patternmaker.geometry.contour import Path
 from patternmaker.materials import Material
 from patternmaker.outlines.circle import Circle
 from patternmaker.pattern.brief import TAKEN, Brief
 from patternmaker.pattern.piece import Edge, Seam
+from patternmaker.units import Unit
 from tests.covers.seats import BENCH, IN, ROUND, boxed, brief, told
 
 LEATHER = Material()
@@ -191,3 +193,40 @@ def test_a_take_up_that_an_old_cover_sets_aside_is_warned_of():
     assert "none of the take-up" in warnings(brief(ROUND, own, taken="old cover"))
     assert "none of the take-up" not in warnings(brief(ROUND, Material(), taken="old cover"))
     assert "none of the take-up" not in warnings(brief(ROUND, own))
+
+
+def test_a_stretch_test_sets_the_take_up_and_is_told_with_its_share():
+    """A 10 in mark pulled to 10 3/8 gives 3/8 in 10; half of that is 3/16 in 10, or 1.875 %."""
+    hide = Material(stretch_test=Pull(10 * IN, 10.375 * IN))
+    pattern = boxed(brief(ROUND, hide))
+    (told_,) = (note.told(Unit.IN) for note in pattern.fit.says if "a mark of" in note.says)
+    assert told_.startswith(
+        "upholstery leather: a mark of 10 in pulled to 10 3/8 in gives 3.75 %; 50 % of that is "
+        "taken up (1.875 %)"
+    )
+    assert told_.endswith("(common practice; use sets another share)")
+    sewn = (344 * (1 - 0.01875) - 24) / 320
+    assert pattern.fit.stretch_round == pytest.approx(1 / sewn)
+
+
+def test_a_share_of_the_give_that_is_asked_for_is_told_without_a_reason():
+    lines = says(brief(ROUND, Material(stretch_test=Pull(250, 260), use=0.25)))
+    assert "gives 4 %; 25 % of that is taken up (1 %), the rest" in lines
+    assert "common practice" not in lines
+    assert "Top: take-up 1 %" in lines
+
+
+def test_a_test_of_the_boxing_or_beside_an_old_cover_tells_what_it_gives_alone():
+    vinyl = Material(kind="vinyl", stretch_test_across=Pull(200, 210))
+    lines = says(brief(ROUND, LEATHER, roles={"boxing": vinyl})).splitlines()
+    assert "vinyl: a mark of 200 mm pulled to 210 mm from left to right gives 5 %" in lines
+    assert "Boxing, round the seat, stretches 2.76 % to go on; vinyl gives 5 % that way" in lines
+    old = brief(ROUND, Material(stretch_test=Pull(200, 210)), taken="old cover")
+    assert "upholstery leather: a mark of 200 mm pulled to 210 mm gives 5 %" in says(old)
+    assert "none of the take-up" in warnings(old)
+
+
+def test_railroaded_cloth_gives_boxing_in_one_strip_and_stretches_the_other_way():
+    cloth = Material(kind="woven cloth", lay="railroaded")
+    assert "boxing_longest" not in warnings(brief(BENCH, cloth))
+    assert (cloth.gives_across, cloth.gives_along) == (0.01, 0.015)

@@ -84,6 +84,34 @@ def test_boxing_has_a_material_of_its_own_over_that_of_the_whole():
     assert (brief.material("boxing").kind, brief.material("boxing").name) == ("velour", "wine")
 
 
+TEST = "stretch_test = { mark = 250, pulled_to = 260 }\nuse = 0.4\n"
+
+
+def test_stretch_test_of_a_seat_replaces_the_take_up_of_the_job_and_the_other_way_round():
+    own = "material = { stretch_test = { mark = 200, pulled_to = 206 } }\n"
+    tested = read('[material]\ntake_up = "2%"\ngive = "5%"\n' + STOOL + own).seats[0].brief
+    assert tested.material("top").gives_across == pytest.approx(0.03)
+    assert tested.material("top").across == pytest.approx(0.015)
+    told = read("[material]\n" + TEST + STOOL + 'material = { take_up = "1%" }').seats[0].brief
+    assert told.material("top").across == 0.01
+
+
+def test_stretch_test_that_is_half_written_is_refused_by_its_field():
+    wrong = mistakes("[material]\nstretch_test = { mark = 10 }\n" + STOOL)
+    assert wrong[0].endswith("; write it as { mark = 10, pulled_to = 10.4 }")
+    assert fields("[material]\nstretch_test = 3\n" + STOOL) == ["material.stretch_test"]
+    wrong = mistakes('[material]\nstretch_test = { mark = 250, pulled_to = "x" }\n' + STOOL)
+    assert wrong[0].startswith("material.stretch_test, pulled_to: 'x' is not a length")
+
+
+def test_stretch_test_of_a_seat_is_refused_though_that_of_the_job_is_wrong_too():
+    bad = "stretch_test = { mark = 250, pulled_to = 240 }"
+    assert fields(f"[material]\n{bad}\n{STOOL}material = {{ {bad} }}") == [
+        "material.stretch_test, pulled_to",
+        '"Round piano stool", material.stretch_test, pulled_to',
+    ]
+
+
 def test_dust_cover_is_not_made_of_what_the_seat_is_covered_with():
     job = read('[material]\nname = "wine"\n[material.dust_cover]\nkind = "cambric"\n' + STOOL)
     assert job.seats[0].brief.material("dust cover").name is None

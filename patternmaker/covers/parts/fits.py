@@ -10,7 +10,7 @@ from patternmaker.facts import HAIR
 from patternmaker.pattern.brief import TAKEN
 from patternmaker.pattern.notes import Note, Share
 from patternmaker.pattern.piece import Fit
-from patternmaker.units import MM_PER_INCH
+from patternmaker.units import MM_PER_INCH, show_rate
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 TAPE = 0.01  # of a length; a smaller difference is the tape; common practice, no source
 
+USED = "; {} of that is taken up ({}), the rest is left for whoever sits on it"
+USUAL = " (common practice; use sets another share)"
 FAR_INSIDE = MM_PER_INCH  # of a base; common practice, no source
 LEAST_WRAP = MM_PER_INCH / 2  # that a row of staples holds; common practice, no source
 
@@ -33,6 +35,7 @@ def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
     says = (
         *brief.remarks,
         Note(TAKEN[brief.taken]),
+        *_tested(brief),
         *_taken_up(brief),
         *(stretch.note for stretch in stretches if stretch.needed > 5e-5),
         *_tape_agrees(brief),
@@ -48,6 +51,21 @@ def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
         *(stretch.warning for stretch in stretches if stretch.is_too_far),
     )
     return Fit(stretch_round, says, warnings)
+
+
+def _tested(brief: Brief) -> Iterator[Note]:
+    """Yield what each stretch test found, and the share of it that the top takes up."""
+    top, boxing = brief.material("top"), brief.material("boxing")
+    for material in dict.fromkeys((top, boxing)):
+        for way, test in material.tests:
+            says = "{}: a mark of {} pulled to {}{} gives {}"
+            found = (material.title, test.mark, test.pulled_to, way, show_rate(test.give))
+            if material is not top or brief.taken == "old cover":
+                yield Note(says, found)
+            else:
+                taken = show_rate(material.used), show_rate(test.give * material.used)
+                usual = "" if material.use is not None else USUAL
+                yield Note(says + USED + usual, (*found, *taken))
 
 
 def _taken_up(brief: Brief) -> Iterator[Note]:
@@ -142,8 +160,8 @@ def _tape_agrees(brief: Brief) -> Iterator[Note]:
 def _unused_take_up(brief: Brief) -> Iterator[Note]:
     """Yield that a take-up which the job gives is not used, since an old cover has had its own."""
     top = brief.material("top")
-    given = (top.take_up, top.take_up_across, top.take_up_along)
-    if brief.taken == "old cover" and any(given):
+    given = any((top.take_up, top.take_up_across, top.take_up_along)) or top.tests
+    if brief.taken == "old cover" and given:
         yield Note("Measured on the old cover, the top gets none of the take-up that you give")
 
 
@@ -158,10 +176,10 @@ def _long_strip(brief: Brief, seams: tuple[Seam, ...]) -> Iterator[Note]:
     allowances, material = brief.allowances, brief.material("boxing")
     longest = max((seam.b.length for seam in seams if seam.a.piece == "top"), default=0.0)
     strip = longest + 2 * allowances.join + allowances.boxing_spare
-    if allowances.boxing_longest is None and strip > material.known.longest_strip:
+    if allowances.boxing_longest is None and strip > material.longest_strip:
         yield Note("The boxing takes a strip of {}, and {} seldom gives more than {}: say what "
                    "it gives (boxing_longest), to have it in panels",
-                   (strip, material.title, material.known.longest_strip))  # fmt: skip
+                   (strip, material.title, material.longest_strip))  # fmt: skip
 
 
 def _base(brief: Brief) -> Iterator[Note]:

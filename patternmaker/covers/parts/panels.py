@@ -109,7 +109,7 @@ def piece(brief: Brief, panel: Panel, seams: Sequence[Sewn]) -> Piece:
         ),
         edges=dict(_edges(panel.outline, panel, seams)),
         finished=(panel.outline.width, panel.outline.height),
-        lay=material.known.lay,
+        lay=material.lay_flat,
         count=panel.cut,
         notes=(
             Note("Seam allowance {} all round", (allowances.seam,)),

@@ -210,7 +210,7 @@ class _Panel:
             notches=tuple(self._notch(stop, depth) for stop in self.stops),
             edges={edge.name: edge for edge in self._edges()},
             finished=(self.length * self.brief.outline.length / self.sew.length, self.drop),
-            lay=material.known.lay_boxing,
+            lay=material.lay_boxing,
             notes=tuple(self._notes()),
             arrow=(1j, "SEAT"),
             run=self.run,

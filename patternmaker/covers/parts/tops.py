@@ -119,7 +119,7 @@ def top(
         notches=notches_round(sew, places, allowances.seam, depth),
         edges={"edge": part_of_edge(sew, places, places[0].name, places[0].name)},
         finished=(brief.outline.width, brief.outline.height),
-        lay=material.known.lay,
+        lay=material.lay_flat,
         notes=tuple(_notes(brief, sew)),
     )
 
