@@ -28,15 +28,28 @@ FAR_INSIDE = MM_PER_INCH  # of a base; common practice, no source
 LEAST_WRAP = MM_PER_INCH / 2  # that a row of staples holds; common practice, no source
 
 
-def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
-    """Return the report of a seat whose top is sewn along ``sew``."""
+def fit(
+    brief: Brief,
+    sew: Contour,
+    seams: tuple[Seam, ...],
+    taken: tuple[TakeUp, TakeUp] | None = None,
+) -> Fit:
+    """Return the report of a seat whose top is sewn along ``sew``.
+
+    Args:
+        brief: the seat.
+        sew: the sew line of its top.
+        seams: every seam, walked.
+        taken: its take-up across and along, where it is not that of a flat top.
+    """
     stretch_round = brief.outline.length / sew.length
-    stretches = tuple(_stretches(brief, stretch_round))
+    ups = take_ups(brief) if taken is None else taken
+    stretches = tuple(_stretches(brief, ups, stretch_round))
     says = (
         *brief.remarks,
         Note(TAKEN[brief.taken]),
         *_tested(brief),
-        *_taken_up(brief),
+        *_taken_up(brief, ups),
         *(stretch.note for stretch in stretches if stretch.needed > 5e-5),
         *_tape_agrees(brief),
         _walked(seams),
@@ -47,7 +60,7 @@ def fit(brief: Brief, sew: Contour, seams: tuple[Seam, ...]) -> Fit:
         *_wrap(brief),
         *_unused_take_up(brief),
         *_long_strip(brief, seams),
-        *_rounded_loose(brief),
+        *_rounded_loose(ups),
         *(stretch.warning for stretch in stretches if stretch.is_too_far),
     )
     return Fit(stretch_round, says, warnings)
@@ -68,8 +81,8 @@ def _tested(brief: Brief) -> Iterator[Note]:
                 yield Note(says + USED + usual, (*found, *taken))
 
 
-def _taken_up(brief: Brief) -> Iterator[Note]:
-    across, along = take_ups(brief)
+def _taken_up(brief: Brief, ups: tuple[TakeUp, TakeUp]) -> Iterator[Note]:
+    across, along = ups
     title = brief.material("top").title
     if across.rate == along.rate == 0:
         yield Note("No take-up in the top ({})", (title,))
@@ -119,8 +132,10 @@ class _Stretch:
         return self.edge, Share(self.needed), self.material.title, Share(self.gives)
 
 
-def _stretches(brief: Brief, stretch_round: float) -> Iterator[_Stretch]:
-    across, along = take_ups(brief)
+def _stretches(
+    brief: Brief, ups: tuple[TakeUp, TakeUp], stretch_round: float
+) -> Iterator[_Stretch]:
+    across, along = ups
     top, boxing = brief.material("top"), brief.material("boxing")
     yield _Stretch("Top, from left to right,", top, 1 / across.scale - 1, top.gives_across)
     yield _Stretch("Top, from front to back,", top, 1 / along.scale - 1, top.gives_along)
@@ -129,9 +144,9 @@ def _stretches(brief: Brief, stretch_round: float) -> Iterator[_Stretch]:
     yield _Stretch("Boxing, round the seat,", boxing, stretch_round - 1, gives)
 
 
-def _rounded_loose(brief: Brief) -> Iterator[Note]:
+def _rounded_loose(ups: tuple[TakeUp, TakeUp]) -> Iterator[Note]:
     """Yield that rounding the cut size has left the top with little of its take-up."""
-    for way, each in zip(("across", "along"), take_ups(brief), strict=True):
+    for way, each in zip(("across", "along"), ups, strict=True):
         if each.step and each.on_cut < each.rate / 2 - 1e-9:
             yield Note(
                 "Rounded to the nearest {}, the top is taken up by {} {} instead of {}: it may lie "

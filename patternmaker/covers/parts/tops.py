@@ -113,8 +113,8 @@ def top(
         guides=(
             Guide(LineKind.SEW, sew),
             *centre_cross(sew),
-            *_clips(sew, cut, allowances.seam),
-            *_sewing_marks(sew, cut, joins, allowances),
+            *clips_of(sew, cut, allowances.seam),
+            *sewing_marks(sew, cut, joins, allowances),
         ),
         notches=notches_round(sew, places, allowances.seam, depth),
         edges={"edge": part_of_edge(sew, places, places[0].name, places[0].name)},
@@ -148,16 +148,18 @@ def _square(centre: complex, half: float) -> Box:
     return centre.real - half, centre.imag - half, centre.real + half, centre.imag + half
 
 
-def _clips(sew: Contour, cut: Contour, allowance: float) -> Iterator[Guide]:
+def clips_of(sew: Contour, cut: Contour, allowance: float) -> Iterator[Guide]:
+    """Yield the clips of a panel's own allowance where its edge turns inward."""
     for along in clips(sew, allowance, convex=False):
         inner = sew.point_at(along) + SHORT_OF_SEAM * sew.outward(along)
         stroke = Path.through(foot(sew, cut, along, allowance), inner)
         yield Guide(LineKind.CLIP, stroke, "clip")
 
 
-def _sewing_marks(
+def sewing_marks(
     sew: Contour, cut: Contour, joins: tuple[tuple[str, float], ...], allowances: Allowances
 ) -> Iterator[Guide]:
+    """Yield where sewing starts and stops on either side of the join that is closed last."""
     for name, along in sewing_places(sew.length, joins, allowances):
         stroke = Path.through(foot(sew, cut, along, allowances.seam), sew.point_at(along))
         yield Guide(LineKind.SEWING, stroke, name)
