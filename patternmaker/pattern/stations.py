@@ -91,10 +91,22 @@ def slits_at(along: float, *, double: bool) -> tuple[float, ...]:
 
 
 def notches_round(
-    sew: Contour, places: Iterable[Station], allowance: float, depth: float
+    sew: Contour,
+    places: Iterable[Station],
+    allowance: float,
+    depth: float,
+    cut: Contour | None = None,
 ) -> tuple[Notch, ...]:
-    """Return the notches of a closed piece, their feet on its cut line."""
-    cut = sew.grown(allowance)
+    """Return the notches of a closed piece, their feet on its cut line.
+
+    Args:
+        sew: its sew line.
+        places: where they stand on it.
+        allowance: the seam allowance there.
+        depth: how far the slits reach.
+        cut: its cut line, where that is not simply the parallel of the sew line.
+    """
+    cut = sew.grown(allowance) if cut is None else cut
     return tuple(_notch(sew, cut, place, allowance, depth) for place in places)
 
 
@@ -113,7 +125,7 @@ def foot(sew: Contour, cut: Contour, along: float, allowance: float) -> complex:
     """
     point = sew.point_at(along)
     square = point + allowance * sew.outward(along)
-    if sew.is_convex or cut.segments[cut.nearest(square)].distance(square) < HAIR:
+    if cut.segments[cut.nearest(square)].distance(square) < HAIR:
         return square
     edge = cut.segments[cut.nearest(point)]
     return edge.point(edge.along(point))

@@ -25,6 +25,7 @@ from patternmaker.facts import (
 )
 from patternmaker.geometry.contour import Contour
 from patternmaker.outlines import SHAPES, Outline
+from patternmaker.outlines.rounded_rectangle import RoundedRectangle
 from patternmaker.units import Unit
 
 LARGEST_SEAT = 1500.0  # mm; the laws need no larger one
@@ -89,6 +90,16 @@ def struck() -> st.SearchStrategy[Outline]:
 def contours() -> st.SearchStrategy[Contour]:
     """Draw the contour of a seat of any known shape."""
     return outlines().map(lambda outline: outline.contour())
+
+
+@st.composite
+def fronted(draw: st.DrawFn) -> Contour:
+    """Draw a seat with a straight front between two corners, as often sharp as round."""
+    width, depth = draw(st.floats(180, 1500)), draw(st.floats(150, 900))
+    back, front = draw(st.floats(0, 70)), draw(st.just(0.0) | st.floats(0, min(60, width / 5)))
+    seat = RoundedRectangle(width=width, depth=depth, corner=back, front_left=front,
+                            front_right=front)  # fmt: skip
+    return seat.contour()
 
 
 def alike(one: Measured, other: Measured) -> bool:

@@ -1,0 +1,43 @@
+"""Covers whose top runs on over the front, against sources; each stands beside its check."""
+
+import pytest
+
+from patternmaker.covers.waterfall import Waterfall
+from patternmaker.outlines.rounded_rectangle import RoundedRectangle
+from patternmaker.pattern.brief import Brief
+from tests.covers.seats import CLOTH, IN, brief, piece
+
+SQUARE = RoundedRectangle(width=12 * IN, depth=12 * IN, corner=0).contour()
+
+
+def inched(**allowances: float) -> Brief:
+    """Return a 12 in square seat in cloth, 1/2 in allowances."""
+    return brief(SQUARE, CLOTH, seam=IN / 2, **allowances)
+
+
+def test_waterfall_of_a_12_in_seat_is_its_plate_and_its_front_boxing_less_the_seam_between():
+    """Source: a sewing group's worked example, cut plate = finished + 1 in (12 in: 13 in).
+
+    The boxing of a drop of 3 in with 1/2 in seam and 1 in wrap is cut 4 1/2 in high; cut in one
+    with the plate it saves both allowances of the seam: 13 + 4 1/2 - 1 = 16 1/2 in.
+    """
+    top = piece(Waterfall(drop=3 * IN).pattern(inched(wrap=IN)), "top")
+    assert (top.cut.width, top.cut.height) == pytest.approx((13 * IN, 16.5 * IN))
+
+
+def test_boxing_beside_a_waterfall_is_the_perimeter_less_the_front():
+    """Source: the same; boxing = perimeter at the stitch line, 48 in for a 12 in square."""
+    pattern = Waterfall(drop=3 * IN).pattern(inched())
+    sewn = sum(each.sew_length for each in pattern.pieces if each.role == "boxing")
+    assert sewn == pytest.approx((48 - 12) * IN)
+
+
+def test_fold_of_a_waterfall_is_notched_on_both_sides():
+    """Source: a transcript of a seam tutorial: notch the fold line on both sides."""
+    pattern = Waterfall(drop=3 * IN).pattern(inched(wrap=IN))
+    top = {round(notch.feet[0].real, 6): notch.feet[0].imag
+           for notch in piece(pattern, "top").notches if notch.name == "fold"}  # fmt: skip
+    assert top == pytest.approx({-6.5 * IN: -9 * IN, 6.5 * IN: -9 * IN})
+    for side in ("left", "right"):
+        (notch,) = (n for n in piece(pattern, f"boxing {side}").notches if n.name == "fold")
+        assert notch.feet[0].imag == pytest.approx(-3 * IN)
