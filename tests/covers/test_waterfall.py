@@ -121,8 +121,7 @@ def test_order_of_work_closes_the_join_at_the_back_after_the_top_and_then_the_co
 @pytest.mark.parametrize(
     ("outline", "says"),
     [
-        (ROUND, "straight and level over 0 mm only; a waterfall takes half the width at least "
-         "(160 mm); make the front straight and its corners small"),
+        (ROUND, "a waterfall takes half the width at least (160 mm); make the front straight"),
         (BowedFront(width=430, depth=400, bow=30).contour(), "over 0 mm only; a waterfall"),
         (BAY, "outline: it reaches further forward than its straight front, by 90 mm"),
     ],

@@ -10,9 +10,9 @@ from tests.covers.seats import CLOTH, IN, brief, piece
 SQUARE = RoundedRectangle(width=12 * IN, depth=12 * IN, corner=0).contour()
 
 
-def inched(**allowances: float) -> Brief:
-    """Return a 12 in square seat in cloth, 1/2 in allowances."""
-    return brief(SQUARE, CLOTH, seam=IN / 2, **allowances)
+def inched() -> Brief:
+    """Return a 12 in square seat in cloth, 1/2 in allowances and 1 in to wrap."""
+    return brief(SQUARE, CLOTH, seam=IN / 2, wrap=IN)
 
 
 def test_waterfall_of_a_12_in_seat_is_its_plate_and_its_front_boxing_less_the_seam_between():
@@ -21,7 +21,7 @@ def test_waterfall_of_a_12_in_seat_is_its_plate_and_its_front_boxing_less_the_se
     The boxing of a drop of 3 in with 1/2 in seam and 1 in wrap is cut 4 1/2 in high; cut in one
     with the plate it saves both allowances of the seam: 13 + 4 1/2 - 1 = 16 1/2 in.
     """
-    top = piece(Waterfall(drop=3 * IN).pattern(inched(wrap=IN)), "top")
+    top = piece(Waterfall(drop=3 * IN).pattern(inched()), "top")
     assert (top.cut.width, top.cut.height) == pytest.approx((13 * IN, 16.5 * IN))
 
 
@@ -34,7 +34,7 @@ def test_boxing_beside_a_waterfall_is_the_perimeter_less_the_front():
 
 def test_fold_of_a_waterfall_is_notched_on_both_sides():
     """Source: a transcript of a seam tutorial: notch the fold line on both sides."""
-    pattern = Waterfall(drop=3 * IN).pattern(inched(wrap=IN))
+    pattern = Waterfall(drop=3 * IN).pattern(inched())
     top = {round(notch.feet[0].real, 6): notch.feet[0].imag
            for notch in piece(pattern, "top").notches if notch.name == "fold"}  # fmt: skip
     assert top == pytest.approx({-6.5 * IN: -9 * IN, 6.5 * IN: -9 * IN})
