@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from patternmaker.cli.tables import plain, table
-from patternmaker.cutlist.rows import CutRow, cut_rows, needs
+from patternmaker.cutlist.rows import CutRow, Need, cut_rows, needs
 from patternmaker.units import show_area, show_length
 
 if TYPE_CHECKING:
@@ -33,11 +33,18 @@ def _lines(draft: Draft) -> Iterator[str]:
     for need in needs(rows):
         if need.kind == "card":
             continue
-        yield f"  {need.title}: {show_area(need.area, job.unit)}"
+        yield f"  {need.title}: {show_area(need.area, job.unit)}{_matching(need, job.unit)}"
     yield from _fit(draft)
     yield from ("", _sheets(draft), "", "Files")
     yield from (f"  {path}" for path in draft.files)
     yield from ("", "Print at actual size (100 %), and measure the triangle before you cut.")
+
+
+def _matching(need: Need, unit: Unit) -> str:
+    """Return what matching a repeat takes more, and why."""
+    if not need.material.is_matched:
+        return ""
+    return f", and {show_area(need.matching, unit)} more to match: {need.why.told(unit)}"
 
 
 def _cells(row: CutRow, unit: Unit) -> tuple[str, ...]:

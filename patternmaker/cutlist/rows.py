@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from patternmaker.materials import EITHER_WAY
+from patternmaker.pattern.notes import Note
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from patternmaker.job.model import Job, Seat
+    from patternmaker.materials import Material
     from patternmaker.pattern.piece import Pattern, Piece
 
 # Of the hide that ends up in pieces: four leather suppliers say 50 to 70 per cent.
@@ -71,20 +76,72 @@ class CutRow:
         """The area of one."""
         return self.piece.cut.area
 
+    @property
+    def matching(self) -> float:
+        """What one takes more of a material with a repeat, so that every piece begins it alike.
+
+        The box round it goes up to the next whole repeat each way that the material repeats.
+        """
+        if self.piece.lay == EITHER_WAY:
+            return 0.0
+        width, height = self.cut_size
+        material = self.piece.material
+        whole = _up_to(width, material.repeat_across) * _up_to(height, material.repeat)
+        return whole - width * height
+
+
+def _up_to(length: float, repeat: float | None) -> float:
+    """Return a length, or the next whole number of repeats.
+
+    >>> _up_to(430.0, 240.0), _up_to(480.0, 240.0), _up_to(430.0, None)
+    (480.0, 480.0, 430.0)
+    """
+    return length if repeat is None else math.ceil(length / repeat - 1e-9) * repeat
+
 
 @dataclass(frozen=True)
 class Need:
-    """How much of one material all its pieces take, without waste, mm2."""
+    """How much of one material all its pieces take, without waste, mm2.
 
-    title: str
-    kind: str
+    Args:
+        material: the material; those that differ in what is bought are needed apart.
+        area: of the pieces.
+        matching: what matching its repeat takes more.
+    """
+
+    material: Material
     area: float
-    sold_by_area: bool
+    matching: float = 0.0
+
+    @property
+    def title(self) -> str:
+        """What to call the material."""
+        return self.material.title
+
+    @property
+    def kind(self) -> str:
+        """Its kind."""
+        return self.material.kind
+
+    @property
+    def sold_by_area(self) -> bool:
+        """Whether it is sold as hides are."""
+        return self.material.known.sold_by_area
 
     @property
     def hides(self) -> tuple[float, float]:
         """The least and most hide to ask for, at the usual yield."""
         return self.area / HIDE_YIELD[1], self.area / HIDE_YIELD[0]
+
+    @property
+    def why(self) -> Note:
+        """Why matching takes more."""
+        ways = (("{} from back to front", self.material.repeat),
+                ("{} across", self.material.repeat_across))  # fmt: skip
+        given = [(says, repeat) for says, repeat in ways if repeat is not None]
+        told = " and ".join(says for says, _ in given)
+        return Note(f"each piece is counted up to the next whole repeat, {told}",
+                    tuple(repeat for _, repeat in given))  # fmt: skip
 
 
 def tally_of(piece: Piece, seats: Tally) -> Tally:
@@ -110,9 +167,11 @@ def cut_rows(drafted: Drafted) -> tuple[CutRow, ...]:
 
 def needs(rows: Iterable[CutRow]) -> tuple[Need, ...]:
     """Return what each material comes to, in the order in which they are met."""
-    areas: dict[tuple[str, str, bool], float] = {}
+    found: dict[tuple[object, ...], Need] = {}
     for row in rows:
-        material = row.piece.material
-        key = material.title, material.kind, material.known.sold_by_area
-        areas[key] = areas.get(key, 0.0) + row.area * row.count
-    return tuple(Need(title, kind, area, sold) for (title, kind, sold), area in areas.items())
+        known = row.piece.material
+        key = known.title, known.kind, known.repeat, known.repeat_across
+        before = found.get(key, Need(known, 0.0))
+        found[key] = Need(before.material, before.area + row.area * row.count,
+                          before.matching + row.matching * row.count)  # fmt: skip
+    return tuple(found.values())

@@ -6,7 +6,9 @@ import math
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from patternmaker.facts import HAIR
 from patternmaker.geometry.plain import as_circle, as_rectangle
+from patternmaker.pattern.cloth import match_line
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import LineKind
 
@@ -47,6 +49,9 @@ def marks_along(piece: Piece) -> list[tuple[str, float]]:
     """Return every mark on the seam of a strip in order: its name, mm from the left join line."""
     doubles = {notch.name for notch in piece.notches if len(notch.feet) > 1}
     marks = [(f"{name}, double" if name in doubles else name, x) for name, x in piece.run[1:]]
+    if match := match_line(piece):
+        at = match.bounds[0]
+        marks = [(f"{name}, match line" if abs(x - at) < HAIR else name, x) for name, x in marks]
     marks += [
         (guide.name, guide.path.segments[0].start.real)
         for guide in piece.guides

@@ -8,8 +8,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 import patternmaker
+from patternmaker.cutlist.rows import cut_rows, needs
 
 if TYPE_CHECKING:
+    from patternmaker.cutlist.rows import Need
     from patternmaker.drafting.draft import Draft
     from patternmaker.job.model import Seat
     from patternmaker.pattern.piece import Fit, Pattern, Piece, Seam
@@ -24,6 +26,7 @@ def summary(draft: Draft) -> dict[str, Any]:
         "units": job.unit.value,
         "version": patternmaker.__version__,
         "seats": [_seat(seat, pattern, job.unit) for seat, pattern in draft.drafted.seats],
+        "materials": [_need(need) for need in needs(cut_rows(draft.drafted))],
         "sheets": {
             "paper": sheets.stock.paper.name,
             "count": sheets.count,
@@ -59,6 +62,7 @@ def _piece(piece: Piece) -> dict[str, Any]:
         "role": piece.role,
         "cut": piece.count,
         "material": piece.material.title,
+        "turn_deg": piece.turn,
         "width_mm": piece.cut.width,
         "height_mm": piece.cut.height,
         "area_mm2": piece.cut.area,
@@ -80,6 +84,15 @@ def _seam(seam: Seam) -> dict[str, Any]:
         "spans": [
             {"from": start, "to": end, "a_mm": a, "b_mm": b} for start, end, a, b in seam.spans
         ],
+    }
+
+
+def _need(need: Need) -> dict[str, Any]:
+    return {
+        "name": need.title,
+        "kind": need.kind,
+        "area_mm2": need.area,
+        "matching_mm2": need.matching,
     }
 
 

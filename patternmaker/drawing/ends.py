@@ -9,7 +9,6 @@ from patternmaker.drawing.labels import (
     COLUMN_GAP,
     Context,
     Row,
-    arrow,
     column_count,
     columns,
     rows,
@@ -17,7 +16,7 @@ from patternmaker.drawing.labels import (
     smaller,
 )
 from patternmaker.drawing.looks import DIMENSION, PENS
-from patternmaker.drawing.pieces import STATION_SIZE, lines_of, topstitch_depth
+from patternmaker.drawing.pieces import STATION_SIZE, lines_of, strip_arrows, topstitch_depth
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Box, Line
@@ -79,8 +78,7 @@ class StripEnds:
             *_dimension(near, far - self.shift, self.top - 5.0, self._run_says),
         ]  # fmt: skip
         text = columns(self.lines, near + COLUMN_GAP, self.top - 10.0, COLUMN, self._room)
-        way, word = self.piece.arrow
-        up = arrow(complex(REACH / 2, self.bottom * 0.7), way, 14.0, word)
+        up = strip_arrows(self.piece, REACH / 2, 14.0)
         return Drawing(tuple(marks)) + text + up
 
     @property

@@ -60,8 +60,8 @@ def rows(piece: Piece, context: Context) -> Iterator[Row]:
     yield Row(f"{context.seat} · {context.job}")
     side = "TEMPLATE: NOT TO BE CUT FROM THE COVERING" if piece.is_template else "SHOW SIDE UP"
     yield Row(side, bold=True)
-    if context.seats.reversed:
-        yield Row("For the reversed seats turn this paper over", bold=True)
+    if cut.reversed:
+        yield from _turned_over(piece)
     known = piece.material
     named = f"{known.name} ({known.kind})" if known.name else known.kind
     yield Row(f"{named.capitalize()}: {piece.lay}")
@@ -69,6 +69,14 @@ def rows(piece: Piece, context: Context) -> Iterator[Row]:
     yield Row(finished + by(piece.cut.width, piece.cut.height, unit))
     for note in piece.notes:
         yield Row(with_set_fractions(note.told(unit)))
+
+
+def _turned_over(piece: Piece) -> Iterator[Row]:
+    """Yield how the mirror image is cut from the same paper, and which way the material lies."""
+    yield Row("For the reversed ones turn this paper over", bold=True)
+    if piece.nap is not None:
+        yield Row("Their arrow goes with the nap too: fold the cloth along its length to cut "
+                  "pairs, never across")  # fmt: skip
 
 
 def _set(lines: Sequence[Row], room: float, scale: float) -> list[Row]:

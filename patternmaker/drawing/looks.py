@@ -11,6 +11,7 @@ INDIGO: Colour = (0.13, 0.2, 0.5)
 UMBER: Colour = (0.45, 0.26, 0.08)
 MADDER: Colour = (0.66, 0.11, 0.16)
 FIR: Colour = (0.1, 0.36, 0.26)
+PLUM: Colour = (0.42, 0.14, 0.42)
 SLATE: Colour = (0.35, 0.38, 0.42)
 MIST: Colour = (0.72, 0.74, 0.77)
 PAPER: Colour = (1.0, 1.0, 1.0)
@@ -37,6 +38,7 @@ PENS: dict[LineKind, Pen] = {
     LineKind.CLIP: Pen(0.25, (1, 0.7), SLATE),
     LineKind.STAPLE: Pen(0.5, (), MADDER),
     LineKind.SEWING: Pen(0.6, (), INDIGO),
+    LineKind.MATCH: Pen(0.4, (6, 1.2, 0.8, 1.2, 0.8, 1.2, 0.8, 1.2), PLUM),
 }
 
 HAIRLINE = Pen(0.15, (), SLATE)

@@ -12,6 +12,7 @@ from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.roominess import roomiest
 from patternmaker.geometry.touching import enters, overlap
+from patternmaker.pattern.cloth import match_line
 from patternmaker.pattern.piece import LineKind
 
 if TYPE_CHECKING:
@@ -29,6 +30,7 @@ IN_FROM_JOIN = 30.0  # mm from a strip's join
 LESS = sorted(product([0.1 * i for i in range(10, 2, -1)], repeat=2), key=lambda s: -s[0] * s[1])
 """Shares of the width and the height that a label would like, the largest room first."""
 NAMED = (LineKind.STAPLE, LineKind.SEWING)
+NAP = "NAP"
 
 
 def lines_of(piece: Piece) -> Iterator[tuple[LineKind, Path]]:
@@ -58,13 +60,29 @@ def _names(piece: Piece) -> Iterator[Letters]:
     """Yield the names of a piece's notches and marks."""
     yield from (_station(piece, notch) for notch in piece.notches)
     yield from (_name(guide) for guide in piece.guides if guide.kind in NAMED)
+    if match := match_line(piece):
+        yield _along(match)
 
 
 def _station(piece: Piece, notch: Notch) -> Letters:
     """Return the name of a notch, inside its sew line and topstitch."""
     foot = sum(notch.feet) / len(notch.feet)
     depth = notch.to_seam + topstitch_depth(piece)
-    return _inside(foot + notch.inward * depth, notch.inward, notch.name)
+    name = _inside(foot + notch.inward * depth, notch.inward, notch.name)
+    if any(enters(guide.path, name.box) for guide in piece.guides if guide.kind is LineKind.MATCH):
+        return replace(name, at=name.at + CLEAR, anchor="left")
+    return name
+
+
+def _along(match: Path) -> Letters:
+    """Return the name of a match line, to the left of its inner part as one reads upward."""
+    (stroke,) = match.segments
+    ends = sorted((stroke.point(0.0), stroke.point(stroke.length)), key=lambda p: p.imag)
+    way = (ends[1] - ends[0]) / stroke.length
+    at = (ends[0] + ends[1]) / 2 + 1j * way * CLEAR * 0.7
+    name = LineKind.MATCH.value
+    return Letters(at, name, STATION_SIZE, anchor="middle", colour=PENS[LineKind.MATCH].colour,
+                   way=way)  # fmt: skip
 
 
 def _name(guide: Guide) -> Letters:
@@ -92,12 +110,26 @@ def _inside(point: complex, inward: complex, text: str) -> Letters:
 
 def _arrow(piece: Piece) -> Drawing:
     """Return the arrow to the front of the seat, below the middle of a panel or near a join."""
-    way, word = piece.arrow
+    way, word = arrow_of(piece)
     if piece.is_strip:
-        bottom = piece.cut.bounds[1]
-        return arrow(complex(IN_FROM_JOIN / 2, 0.7 * bottom), way, min(14.0, -0.3 * bottom), word)
+        return strip_arrows(piece, IN_FROM_JOIN / 2, min(14.0, -0.3 * piece.cut.bounds[1]))
     heart = roomiest(piece.cut)
     return arrow(heart + way * CLEAR_OF_CROSS, way, min(25.0, 0.12 * piece.cut.height), word)
+
+
+def arrow_of(piece: Piece) -> tuple[complex, str]:
+    """Return the way of a piece's arrow and its word, with that of the nap where it runs so."""
+    way, word = piece.arrow
+    return way, f"{word}, {NAP}" if piece.nap == way else word
+
+
+def strip_arrows(piece: Piece, x: float, length: float) -> Drawing:
+    """Return the arrow of a strip about ``x``, and one for a nap that runs against it."""
+    (way, word), tail = arrow_of(piece), 0.7 * piece.cut.bounds[1]
+    if piece.nap is None or piece.nap == way:
+        return arrow(complex(x, tail), way, length, word)
+    up = arrow(complex(x - 7.0, tail), way, length, word)
+    return up + arrow(complex(x + 7.0, tail) + 1.5 * way * length, piece.nap, length, NAP)
 
 
 def label_room(piece: Piece) -> Box:
@@ -106,11 +138,20 @@ def label_room(piece: Piece) -> Box:
     if piece.is_strip:
         fold = max(g.path.bounds[1] for g in piece.guides if g.kind is LineKind.FOLD)
         below_names = -topstitch_depth(piece) - STATION_SIZE * 3.5
-        right = max(IN_FROM_JOIN, right - IN_FROM_JOIN)
+        left, right = _beside_match(piece, IN_FROM_JOIN, max(IN_FROM_JOIN, right - IN_FROM_JOIN))
         if below_names - fold < LEAST_LABEL:  # too shallow: the label crosses the fold
-            return IN_FROM_JOIN, bottom + CLEAR, right, -topstitch_depth(piece) - CLEAR
-        return IN_FROM_JOIN, fold + CLEAR, right, below_names
+            return left, bottom + CLEAR, right, -topstitch_depth(piece) - CLEAR
+        return left, fold + CLEAR, right, below_names
     return _inner_room(piece)
+
+
+def _beside_match(piece: Piece, left: float, right: float) -> tuple[float, float]:
+    """Return the larger part of a strip that its match line leaves, or the whole."""
+    match = match_line(piece)
+    if match is None:
+        return left, right
+    x, off = match.bounds[0], 2 * CLEAR + STATION_SIZE
+    return (left, x - off) if x - left > right - x else (x + off, right)
 
 
 def _inner_room(piece: Piece) -> Box:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.facts import Measured, both, choice, count, length, measured, text
 from patternmaker.pattern.brief import TAKEN
+from patternmaker.pattern.cloth import laid
 from patternmaker.units import Unit
 
 if TYPE_CHECKING:
@@ -78,8 +79,8 @@ class Seat:
     reversed: int = 0
 
     def pattern(self) -> Pattern:
-        """Return its pattern."""
-        return self.cover.pattern(self.brief)
+        """Return its pattern, laid as its materials must lie."""
+        return laid(self.cover.pattern(self.brief))
 
 
 @dataclass(frozen=True)

@@ -156,6 +156,13 @@ class Material(Measured):
         return self.repeat is not None or self.repeat_across is not None
 
     @property
+    def matched_place(self) -> str:
+        """What is laid on the match line of every piece."""
+        if self.repeat is None:
+            return "the middle of the same stripe"
+        return "the same place of the repeat where it meets the seam"
+
+    @property
     def longest_strip(self) -> float:
         """What it usually gives for boxing in one strip, mm."""
         return math.inf if self.is_railroaded else self.known.longest_strip

@@ -7,6 +7,8 @@ from enum import StrEnum
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from patternmaker.materials import EITHER_WAY
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
@@ -29,6 +31,7 @@ class LineKind(StrEnum):
     CLIP = "clip"
     STAPLE = "staple start"
     SEWING = "sewing start and stop"
+    MATCH = "match line"
 
 
 @dataclass(frozen=True)
@@ -116,6 +119,7 @@ class Piece:
         lay: how it lies on the material.
         notes: what else it must say.
         arrow: the direction that the arrow on it shows, and what it says.
+        nap: the direction of the nap, where there is one.
         count: how many of it a seat takes.
         run: for a straight strip, the stations to mark off along it, measured from its first join.
     """
@@ -131,6 +135,7 @@ class Piece:
     lay: str = ""
     notes: tuple[Note, ...] = ()
     arrow: tuple[complex, str] = (-1j, "FRONT")
+    nap: complex | None = None
     count: int = 1
     run: tuple[tuple[str, float], ...] = ()
 
@@ -138,6 +143,13 @@ class Piece:
     def is_template(self) -> bool:
         """Whether it is traced round instead of sewn; one serves a whole set."""
         return self.finished is None
+
+    @property
+    def turn(self) -> int:
+        """By how many degrees it may be turned on its material: 360 is not at all."""
+        if self.lay == EITHER_WAY:
+            return 90
+        return 180 if self.nap is None else 360
 
     @property
     def is_strip(self) -> bool:

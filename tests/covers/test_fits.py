@@ -201,8 +201,8 @@ def test_a_stretch_test_sets_the_take_up_and_is_told_with_its_share():
     pattern = boxed(brief(ROUND, hide))
     (told_,) = (note.told(Unit.IN) for note in pattern.fit.says if "a mark of" in note.says)
     assert told_.startswith(
-        "upholstery leather: a mark of 10 in pulled to 10 3/8 in gives 3.75 %; 50 % of that is "
-        "taken up (1.875 %)"
+        "Stretch test of upholstery leather: a mark of 10 in pulled to 10 3/8 in "
+        "gives 3.75 %; 50 % of that is taken up (1.875 %)"
     )
     assert told_.endswith("(common practice; use sets another share)")
     sewn = (344 * (1 - 0.01875) - 24) / 320
@@ -219,10 +219,16 @@ def test_a_share_of_the_give_that_is_asked_for_is_told_without_a_reason():
 def test_a_test_of_the_boxing_or_beside_an_old_cover_tells_what_it_gives_alone():
     vinyl = Material(kind="vinyl", stretch_test_across=Pull(200, 210))
     lines = says(brief(ROUND, LEATHER, roles={"boxing": vinyl})).splitlines()
-    assert "vinyl: a mark of 200 mm pulled to 210 mm from left to right gives 5 %" in lines
+    assert (
+        "Stretch test of vinyl: a mark of 200 mm pulled to 210 mm from left to right gives 5 %"
+        in lines
+    )
     assert "Boxing, round the seat, stretches 2.76 % to go on; vinyl gives 5 % that way" in lines
     old = brief(ROUND, Material(stretch_test=Pull(200, 210)), taken="old cover")
-    assert "upholstery leather: a mark of 200 mm pulled to 210 mm gives 5 %" in says(old)
+    assert (
+        "Stretch test of upholstery leather: a mark of 200 mm pulled to 210 mm gives 5 %"
+        in says(old)
+    )
     assert "none of the take-up" in warnings(old)
 
 

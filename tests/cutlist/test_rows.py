@@ -6,6 +6,7 @@ import pytest
 
 from patternmaker.cutlist.rows import Drafted, cut_rows, needs
 from patternmaker.job import read_job
+from patternmaker.units import Unit
 
 JOB = """
 name = "Refit"
@@ -72,3 +73,47 @@ def test_pair_of_handed_seats_is_cut_from_one_pattern():
     told = {row.piece.role: (str(row.tally), row.count) for row in rows}
     assert told["top"] == told["boxing"] == ("2 + 1 reversed", 3)
     assert told["base template"] == ("1", 1)
+
+
+def test_matching_counts_each_piece_up_to_the_next_whole_repeat():
+    """A tweed of 240 x 120 on a bench of 300 x 200, seam 12, wrap 25, drop 80, join at the back.
+
+    The top is cut 324 x 224: 360 x 240; the boxing 1024 x 117: 1080 x 240.
+    """
+    job = read_job(tomllib.loads(TWEED))
+    tweed, *others = needs(cut_rows(Drafted(job, tuple(s.pattern() for s in job.seats))))
+    top, boxing = 360 * 240 - 324 * 224, 1080 * 240 - 1024 * 117
+    assert tweed.matching == pytest.approx(3 * (top + boxing))
+    assert tweed.area == pytest.approx(3 * (324 * 224 + 1024 * 117))
+    assert tweed.why.told(Unit.MM) == (
+        "each piece is counted up to the next whole repeat, 240 mm from back to front and "
+        "120 mm across"
+    )
+    assert all(other.matching == 0 for other in others)
+
+
+def test_stripes_are_matched_across_alone_and_a_whole_repeat_takes_no_more():
+    striped = TWEED.replace("repeat = 240\n", "").replace("120", "8")  # 324 and 1024 are eights
+    job = read_job(tomllib.loads(striped))
+    tweed, *_ = needs(cut_rows(Drafted(job, tuple(s.pattern() for s in job.seats))))
+    top, boxing = 328 * 224 - 324 * 224, 0
+    assert tweed.matching == pytest.approx(3 * (top + boxing), abs=1e-3)
+    assert tweed.why.told(Unit.MM).endswith("whole repeat, 8 mm across")
+
+
+TWEED = """
+name = "Refit"
+units = "mm"
+[material]
+kind = "woven cloth"
+repeat = 240
+repeat_across = 120
+[allowances]
+seam = 12
+wrap = 25
+[[seat]]
+name = "Bench"
+make = 3
+outline = { shape = "rounded rectangle", width = 300, depth = 200, corner = 0 }
+cover = { style = "boxed", drop = 80 }
+"""

@@ -4,15 +4,18 @@ import pytest
 import shapely
 
 from patternmaker.cutlist.rows import Tally, seats_of
+from patternmaker.cutlist.strike import marks_along
 from patternmaker.drawing.ends import StripEnds
 from patternmaker.drawing.labels import Context, Row, by, columns, fitted, rows, show
 from patternmaker.drawing.looks import PENS
-from patternmaker.drawing.pieces import lines_of, piece_drawing
+from patternmaker.drawing.pieces import label_room, lines_of, piece_drawing
 from patternmaker.drawing.prints import print_of
 from patternmaker.drawing.surface import Drawing, Letters
 from patternmaker.drawing.typeface import width
 from patternmaker.job import load_job
-from patternmaker.pattern.piece import LineKind
+from patternmaker.materials import Material
+from patternmaker.pattern.cloth import laid, match_line
+from patternmaker.pattern.piece import LineKind, Piece
 from patternmaker.units import Unit
 from tests.contours import ring
 from tests.covers.seats import BENCH, boxed, brief, piece
@@ -21,7 +24,7 @@ from tests.paper.samples import JOBS, SAMPLES
 
 ALL = [
     (seat, piece, Context(job.name, seat.name, seats_of(seat), job.unit))
-    for job in (load_job(SAMPLES / f"{name}.toml") for name in JOBS)
+    for job in (load_job(SAMPLES / f"{name}.toml") for name in (*JOBS, "cello-chairs"))
     for seat in job.seats
     for piece in seat.pattern().pieces
 ]
@@ -133,3 +136,69 @@ def test_a_shallow_strip_says_all_that_it_must_though_its_label_crosses_the_fold
     said = " ".join(played(printed.drawing).text.split())
     for words in ("Boxing: cut", "SHOW SIDE UP", "Drop 15 mm, wrap-under 10 mm"):
         assert words in said
+
+
+VELOUR = Material(kind="velour")
+
+
+def arrows(cut: Piece) -> list[tuple[str, complex]]:
+    """Return the words in bold on a piece and where they stand."""
+    return [(word.text, word.at) for word in played(piece_drawing(cut)).letters if word.bold]
+
+
+def test_arrow_of_a_top_shows_the_nap_with_the_front():
+    (found,) = arrows(piece(laid(boxed(brief(BENCH, VELOUR))), "top"))
+    assert found[0] == "FRONT, NAP"
+    (plain,) = arrows(piece(laid(boxed(brief(BENCH))), "top"))
+    assert plain[0] == "FRONT"
+
+
+def test_boxing_has_an_arrow_up_to_the_seat_and_one_down_the_nap():
+    boxing = piece(laid(boxed(brief(BENCH, VELOUR))), "boxing")
+    (seat, up), (nap, down) = arrows(boxing)
+    assert (seat, nap) == ("SEAT", "NAP")
+    assert up.imag > down.imag  # each word stands past its head
+    fold = next(g.path.bounds[1] for g in boxing.guides if g.kind is LineKind.FOLD)
+    assert down.imag > fold
+
+
+@pytest.mark.parametrize("drop", [30.0, 80.0])
+def test_label_of_a_whole_strip_stands_beside_its_match_line(drop):
+    tweed = Material(kind="woven cloth", repeat_across=60)
+    boxing = piece(laid(boxed(brief(BENCH, tweed), drop)), "boxing")
+    line = match_line(boxing)
+    assert line
+    left, _, right, _ = label_room(boxing)
+    assert right - left > 900
+    assert not left <= line.bounds[0] <= right
+
+
+def test_name_of_a_notch_stands_beside_a_match_line():
+    tweed = Material(kind="woven cloth", repeat_across=60)
+    pattern = laid(boxed(brief(BENCH, tweed)))
+    for each in (piece(pattern, "top"), piece(pattern, "boxing")):
+        line = match_line(each)
+        assert line
+        (front,) = (w for w in played(piece_drawing(each)).letters if w.text == "front")
+        assert front.box[0] > line.bounds[0] + 1
+
+
+def says(seats: Tally, material: Material) -> str:
+    cut = piece(laid(boxed(brief(BENCH, material))), "top")
+    context = Context("Recital hall", "Organ bench", seats, Unit.MM)
+    return " / ".join(row.text for row in rows(cut, context))
+
+
+def test_paper_of_handed_seats_says_how_the_mirror_image_is_cut():
+    plain = says(Tally(1, 1), Material())
+    assert "cut 1 + 1 reversed" in plain
+    assert "For the reversed ones turn this paper over / " in plain
+    assert "nap" not in plain
+    assert "Their arrow goes with the nap too" in says(Tally(1, 1), VELOUR)
+    assert "reversed" not in says(Tally(2), VELOUR)
+
+
+def test_marks_of_a_strip_name_its_match_line():
+    tweed = Material(kind="woven cloth", repeat_across=60)
+    boxing = piece(laid(boxed(brief(BENCH, tweed))), "boxing")
+    assert [name for name, _ in marks_along(boxing) if "match" in name] == ["front, match line"]

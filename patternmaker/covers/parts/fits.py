@@ -71,7 +71,7 @@ def _tested(brief: Brief) -> Iterator[Note]:
     top, boxing = brief.material("top"), brief.material("boxing")
     for material in dict.fromkeys((top, boxing)):
         for way, test in material.tests:
-            says = "{}: a mark of {} pulled to {}{} gives {}"
+            says = "Stretch test of {}: a mark of {} pulled to {}{} gives {}"
             found = (material.title, test.mark, test.pulled_to, way, show_rate(test.give))
             if material is not top or brief.taken == "old cover":
                 yield Note(says, found)
