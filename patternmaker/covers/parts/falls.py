@@ -168,7 +168,7 @@ class Fall:
             ),
             edges={edge.name: edge for edge in self._edges()},
             finished=(brief.outline.width, self.take_ups[1].finished),
-            lay=material.known.lay,
+            lay=material.lay_flat,
             notes=tuple(self._notes()),
         )
 
