@@ -78,6 +78,10 @@ def _misnamed(place: str, wish: SeamWish, known: dict[str, Panel]) -> Iterator[R
             given = vars(wish)[joint]
             if given not in known[name].outline.joints:
                 yield unknown(f"{place}.{joint}", given, known[name].outline.joints)
+    if wish.reversed and wish.panel in known and not known[wish.panel].reversed:
+        yield Refusal(f"{place}.reversed", "the seat takes no mirror image of {value}",
+                      value=shortly(wish.panel), mend="say reversed = 1 under that panel, "
+                      "or leave it away here")  # fmt: skip
 
 
 def _fit(brief: Brief, seams: Sequence[Sewn]) -> Fit:
@@ -86,10 +90,11 @@ def _fit(brief: Brief, seams: Sequence[Sewn]) -> Fit:
     warnings = []
     for each, wish in zip(seams, brief.seams, strict=True):
         ease = each.seam.ease
-        values = (str(each.number), wish.panel, each.one.length, wish.partner, each.two.length)
+        first = f"{wish.panel} reversed" if wish.reversed else wish.panel
+        values = (str(each.number), first, each.one.length, wish.partner, each.two.length)
         if -MEETS <= ease <= max(MEETS, wish.ease + 1e-9):
             says.append(Note("Seam {}: {} {}, {} {}: they meet", values))
         else:
-            longer, shorter = (wish.panel, wish.partner) if ease > 0 else (wish.partner, wish.panel)
+            longer, shorter = (first, wish.partner) if ease > 0 else (wish.partner, first)
             warnings.append(Note(UNEQUAL, (*values, longer, abs(ease), longer, shorter)))
     return Fit(1.0, tuple(says), tuple(warnings))

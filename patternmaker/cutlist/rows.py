@@ -145,10 +145,15 @@ class Need:
 
 
 def tally_of(piece: Piece, seats: Tally) -> Tally:
-    """Return how many of a piece a set of seats takes; one template serves them all."""
+    """Return how many of a piece a set of seats takes; one template serves them all.
+
+    A reversed seat takes the mirror image of each, and that of a mirror image is the piece.
+    """
     if piece.is_template:
         return Tally(piece.count)
-    return Tally(piece.count * seats.plain, piece.count * seats.reversed)
+    plain, mirrored = piece.count, piece.reversed
+    return Tally(plain * seats.plain + mirrored * seats.reversed,
+                 plain * seats.reversed + mirrored * seats.plain)  # fmt: skip
 
 
 def seats_of(seat: Seat) -> Tally:

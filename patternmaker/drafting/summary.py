@@ -61,6 +61,7 @@ def _piece(piece: Piece) -> dict[str, Any]:
         "name": piece.name,
         "role": piece.role,
         "cut": piece.count,
+        "reversed": piece.reversed,
         "material": piece.material.title,
         "turn_deg": piece.turn,
         "width_mm": piece.cut.width,

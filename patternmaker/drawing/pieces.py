@@ -61,7 +61,7 @@ def _names(piece: Piece) -> Iterator[Letters]:
     yield from (_station(piece, notch) for notch in piece.notches)
     yield from (_name(guide) for guide in piece.guides if guide.kind in NAMED)
     if match := match_line(piece):
-        yield _along(match)
+        yield _beside(match)
 
 
 def _station(piece: Piece, notch: Notch) -> Letters:
@@ -74,15 +74,12 @@ def _station(piece: Piece, notch: Notch) -> Letters:
     return name
 
 
-def _along(match: Path) -> Letters:
-    """Return the name of a match line, to the left of its inner part as one reads upward."""
+def _beside(match: Path) -> Letters:
+    """Return the name of a match line, to the left of its inner part."""
     (stroke,) = match.segments
-    ends = sorted((stroke.point(0.0), stroke.point(stroke.length)), key=lambda p: p.imag)
-    way = (ends[1] - ends[0]) / stroke.length
-    at = (ends[0] + ends[1]) / 2 + 1j * way * CLEAR * 0.7
-    name = LineKind.MATCH.value
-    return Letters(at, name, STATION_SIZE, anchor="middle", colour=PENS[LineKind.MATCH].colour,
-                   way=way)  # fmt: skip
+    at = stroke.point(0.6 * stroke.length) - CLEAR - 0.35j * STATION_SIZE
+    colour = PENS[LineKind.MATCH].colour
+    return Letters(at, LineKind.MATCH.value, STATION_SIZE, anchor="right", colour=colour)
 
 
 def _name(guide: Guide) -> Letters:
@@ -150,8 +147,8 @@ def _beside_match(piece: Piece, left: float, right: float) -> tuple[float, float
     match = match_line(piece)
     if match is None:
         return left, right
-    x, off = match.bounds[0], 2 * CLEAR + STATION_SIZE
-    return (left, x - off) if x - left > right - x else (x + off, right)
+    x, (name, _, _, _) = match.bounds[0], _beside(match).box
+    return (left, name - CLEAR) if x - left > right - x else (x + CLEAR, right)
 
 
 def _inner_room(piece: Piece) -> Box:

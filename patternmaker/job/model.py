@@ -52,6 +52,10 @@ class PanelFacts(Measured):
 
     name: str = text("a name for the panel", most=60)
     cut: int = count("how many of it a seat takes", most=20)
+    reversed: int = count(
+        "how many more of its mirror image, for a panel that differs left and right",
+        default=0, least=0, most=20,
+    )  # fmt: skip
 
 
 @measured

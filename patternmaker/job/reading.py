@@ -137,7 +137,11 @@ class _Seats:
     def _panel(self, table: Mapping[str, object], place: str) -> Panel | None:
         facts = self.reading.read(PanelFacts, table, place, beside=("outline",))
         outline = self._one_of(SHAPES, "shape", table.get("outline"), f"{place}.outline")
-        return Panel(facts.name, outline.contour(), facts.cut) if facts and outline else None
+        if facts is None or outline is None:
+            return None
+        if facts.reversed and outline.partner() == outline:
+            self.reading.note(_ALIKE_PANEL, place)
+        return Panel(facts.name, outline.contour(), facts.cut, facts.reversed)
 
     def _listing(
         self,
@@ -206,6 +210,10 @@ def _note(said: Said) -> Note:
 _ALIKE = Refusal(
     "reversed", "the seat is alike left and right, so it has no mirror image",
     mend="count these seats under make",
+)  # fmt: skip
+_ALIKE_PANEL = Refusal(
+    "reversed", "the panel is alike left and right, so it has no mirror image",
+    mend="count these under cut",
 )  # fmt: skip
 _NO_ROUND = Refusal(
     "trust", "there is no tape round the seam to trust",

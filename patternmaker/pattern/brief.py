@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import Measured, both, length, measured, text
+from patternmaker.facts import Measured, both, length, measured, switch, text
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -40,11 +40,13 @@ class Panel:
         name: what it is called.
         outline: its sew line.
         cut: how many of it a seat takes.
+        reversed: how many more of its mirror image.
     """
 
     name: str
     outline: Contour
     cut: int = 1
+    reversed: int = 0
 
 
 @measured
@@ -56,6 +58,9 @@ class SeamWish(Measured):
     """
 
     panel: str = text("the panel")
+    reversed: bool = switch(
+        "whether the panel's mirror image is meant, its joints called as on paper", default=False
+    )
     begins: str = text("the joint of it at which the seam begins")
     ends: str = text("the joint of it at which the seam ends, going anticlockwise")
     partner: str = text("the panel that it is sewn to")

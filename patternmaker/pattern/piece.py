@@ -121,6 +121,7 @@ class Piece:
         arrow: the direction that the arrow on it shows, and what it says.
         nap: the direction of the nap, where there is one.
         count: how many of it a seat takes.
+        reversed: how many more of its mirror image a seat takes.
         run: for a straight strip, the stations to mark off along it, measured from its first join.
     """
 
@@ -137,6 +138,7 @@ class Piece:
     arrow: tuple[complex, str] = (-1j, "FRONT")
     nap: complex | None = None
     count: int = 1
+    reversed: int = 0
     run: tuple[tuple[str, float], ...] = ()
 
     @property

@@ -115,3 +115,58 @@ def test_panel_that_its_allowance_closes_up_is_refused():
     (mistake,) = objections(replace(brief(), panels=(Panel("crown", bay),)))
     assert "panel 1 'crown', allowances.seam" in mistake
     assert "the most that fits is 7.4 mm" in mistake or "7.5 mm" in mistake
+
+
+SIDE = Polygon(corners=((0, 0), (100, 0), (100, 200), (20, 180))).contour()
+LEFT = SeamWish(
+    panel="side", begins="corner 3", ends="corner 2",
+    partner="middle", partner_begins="front left", partner_ends="back left",
+)  # fmt: skip
+RIGHT = SeamWish(
+    panel="side", reversed=True, begins="corner 2", ends="corner 3",
+    partner="middle", partner_begins="back right", partner_ends="front right",
+)  # fmt: skip
+
+
+def handed(*seams: SeamWish, mirrored: int = 1) -> Brief:
+    """Return a middle with a side at its left, and that side's mirror image at its right."""
+    panels = (Panel("middle", SQUARE), Panel("side", SIDE, 1, mirrored))
+    return replace(brief(), panels=panels, seams=seams)
+
+
+def test_panel_and_its_mirror_image_are_counted_from_one_piece():
+    side = piece(Panelled().pattern(handed(LEFT, RIGHT)), "side")
+    assert (side.count, side.reversed) == (1, 1)
+
+
+def test_mirror_image_meets_the_other_edge_at_notches_of_its_own():
+    pattern = Panelled().pattern(handed(LEFT, RIGHT))
+    assert all(seam.worst < 1e-9 for seam in pattern.seams)
+    assert pattern.seams[1].name == "seam 2 (side reversed)"
+    assert "Seam 2: side reversed 200 mm, middle 200 mm: they meet" in told(pattern.fit.says)
+    middle, side = (slits(piece(pattern, name)) for name in ("middle", "side"))
+    assert {name[0] for name in middle} == {"1", "2"}
+    assert set(side) == {"1·0, 2·2", "1·1, 2·1", "1·2, 2·0"}
+
+
+def test_mirrored_side_laid_on_the_middle_has_its_notches_there():
+    """Turned over left to right the side keeps its heights, but for the tips of sharp corners."""
+    pattern = Panelled().pattern(handed(LEFT, RIGHT))
+    middle, side = (slits(piece(pattern, name)) for name in ("middle", "side"))
+    for number in range(3):
+        there = next(foot for name, foot in side.items() if f"2·{number}" in name)
+        assert middle[f"2·{number}"].imag == pytest.approx(
+            there.imag, abs=1e-9 if number == 1 else 4
+        )
+
+
+def test_a_panel_sewn_to_its_own_mirror_image_has_each_notch_once():
+    own = replace(RIGHT, partner="side", partner_begins="corner 2", partner_ends="corner 3")
+    pattern = Panelled().pattern(handed(own))
+    assert set(slits(piece(pattern, "side"))) == {"1·0", "1·1", "1·2"}
+    assert pattern.seams[0].worst < 1e-9
+
+
+def test_a_mirror_image_that_the_seat_does_not_take_is_refused():
+    (refused,) = objections(handed(LEFT, RIGHT, mirrored=0))
+    assert refused.startswith("seam 2.reversed: the seat takes no mirror image of 'side'; say")

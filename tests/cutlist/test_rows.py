@@ -1,12 +1,14 @@
 """The cut list counts every piece of every seat, and what each material comes to."""
 
 import tomllib
+from dataclasses import replace
 
 import pytest
 
-from patternmaker.cutlist.rows import Drafted, cut_rows, needs
+from patternmaker.cutlist.rows import Drafted, Tally, cut_rows, needs, tally_of
 from patternmaker.job import read_job
 from patternmaker.units import Unit
+from tests.covers.seats import boxed, brief, piece
 
 JOB = """
 name = "Refit"
@@ -101,6 +103,15 @@ def test_stripes_are_matched_across_alone_and_a_whole_repeat_takes_no_more():
     assert tweed.why.told(Unit.MM).endswith("whole repeat, 8 mm across")
 
 
+def test_mirror_images_within_a_seat_are_counted_beside_those_of_reversed_seats():
+    side = replace(TOP, count=1, reversed=1)
+    assert str(tally_of(side, Tally(2))) == "2 + 2 reversed"
+    assert str(tally_of(side, Tally(2, 1))) == "3 + 3 reversed"
+    assert str(tally_of(replace(TOP, count=2, reversed=1), Tally(2, 1))) == "5 + 4 reversed"
+    assert str(tally_of(replace(side, finished=None), Tally(2, 1))) == "1"
+
+
+TOP = piece(boxed(brief()), "top")
 TWEED = """
 name = "Refit"
 units = "mm"

@@ -61,5 +61,6 @@ def test_match_line_of_the_boxing_stands_half_way_between_its_joins(printed):
     assert line.length == pytest.approx(front["height_mm"], abs=DRAWN)
 
 
-def test_nothing_else_has_a_match_line(printed):
-    assert len(printed.book.drawn("match line")) == 3
+def test_nothing_but_what_is_cut_from_striped_cloth_has_a_match_line(printed):
+    """Two strokes on the top, middle and side each, one line across the boxing's front."""
+    assert len(printed.book.drawn("match line")) == 3 * 2 + 1

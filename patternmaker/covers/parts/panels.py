@@ -42,27 +42,33 @@ class Part:
 
 @dataclass(frozen=True)
 class Sewn:
-    """A seam between two parts: the second one is walked from its end."""
+    """A seam between two parts: the second one is walked from its end.
+
+    So is the first, where it is that of the mirror image, which lies on paper the other way round.
+    """
 
     number: int
     one: Part
     two: Part
     shares: tuple[float, ...]
+    mirrored: bool = False
 
     @classmethod
     def of(cls, number: int, wish: SeamWish, panels: dict[str, Panel], spacing: float) -> Sewn:
         """Return the seam that a job asks for, its notches no wider apart than ``spacing``."""
-        one = Part.between(panels[wish.panel], wish.begins, wish.ends)
+        ends = (wish.ends, wish.begins) if wish.reversed else (wish.begins, wish.ends)
+        one = Part.between(panels[wish.panel], *ends)
         two = Part.between(panels[wish.partner], wish.partner_ends, wish.partner_begins)
         count = math.ceil(max(one.length, two.length) / spacing - 1e-9)
-        return cls(number, one, two, tuple(i / count for i in range(count + 1)))
+        return cls(number, one, two, tuple(i / count for i in range(count + 1)), wish.reversed)
 
     def _names(self) -> Iterator[str]:
         return (f"{self.number}·{i}" for i in range(len(self.shares)))
 
     def stations(self, name: str) -> Iterator[Station]:
         """Yield its notches on the panel of that name."""
-        for part, shares in ((self.one, self.shares), (self.two, self._turned)):
+        first = self._turned if self.mirrored else self.shares
+        for part, shares in ((self.one, first), (self.two, self._turned)):
             if part.panel.name == name:
                 for station, share in zip(self._names(), shares, strict=True):
                     at = (part.begin + share * part.length) % part.panel.outline.length
@@ -78,7 +84,8 @@ class Sewn:
         label = f"seam {self.number}"
         one = _edge(self.one, label, zip(self._names(), self.shares, strict=True))
         two = _edge(self.two, label, zip(self._names(), self.shares, strict=True))
-        return Seam(one, two, label)
+        name = f"{label} ({self.one.panel.name} reversed)" if self.mirrored else label
+        return Seam(one, two, name)
 
 
 def _edge(part: Part, name: str, stations: Iterable[tuple[str, float]]) -> Edge:
@@ -111,6 +118,7 @@ def piece(brief: Brief, panel: Panel, seams: Sequence[Sewn]) -> Piece:
         finished=(panel.outline.width, panel.outline.height),
         lay=material.lay_flat,
         count=panel.cut,
+        reversed=panel.reversed,
         notes=(
             Note("Seam allowance {} all round", (allowances.seam,)),
             FOR_THE_PAPER,
@@ -133,7 +141,8 @@ def _merged(stations: Iterable[Station]) -> list[Station]:
     kept: list[Station] = []
     for station in sorted(stations, key=lambda each: each.at):
         if kept and station.at - kept[-1].at < HAIR:
-            kept[-1] = Station(f"{kept[-1].name}, {station.name}", kept[-1].at)
+            names = dict.fromkeys([*kept[-1].name.split(", "), station.name])
+            kept[-1] = Station(", ".join(names), kept[-1].at)
         else:
             kept.append(station)
     return kept
