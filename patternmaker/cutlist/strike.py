@@ -31,18 +31,27 @@ def by_hand(piece: Piece) -> tuple[Note, ...]:
 
 
 def _strip(piece: Piece) -> Iterator[Note]:
-    left, _, _, top = piece.cut.bounds
     size = piece.cut.width, piece.cut.height
     yield Note("Strip {} × {}, diagonal {}", (*size, math.hypot(*size)))
-    yield Note("left join line {} from the end; seam {} from the upper edge", (-left, top))
-    for guide in piece.guides:
-        if guide.kind is LineKind.FOLD:
-            yield Note("fold {} from the upper edge", (top - guide.path.bounds[3],))
+    (first, *seams), folds = _down(piece, LineKind.SEW), _down(piece, LineKind.FOLD)
+    yield Note("left join line {} from the end; seam {} from the upper edge",
+               (-piece.cut.bounds[0], first))  # fmt: skip
+    for says, lines in (
+        ("seam {} from the upper edge", seams),
+        ("fold {} from the upper edge", folds),
+    ):
+        yield from (Note(says, (down,)) for down in lines)
     along = marks_along(piece)
     marks = ", ".join("{} ({})" for _ in along)
     values = [value for name, x in along for value in (x, name)]
     yield Note(f"along the seam from the left join line: {marks}", tuple(values))
     yield from clip_notes(piece)
+
+
+def _down(piece: Piece, kind: LineKind) -> list[float]:
+    """Return how far below the upper edge of a strip its level lines of a kind lie."""
+    level = (g.path for g in piece.guides if g.kind is kind and not g.path.height)
+    return sorted(piece.cut.bounds[3] - path.bounds[3] for path in level)
 
 
 def marks_along(piece: Piece) -> list[tuple[str, float]]:
@@ -65,7 +74,7 @@ def clip_notes(piece: Piece) -> Iterator[Note]:
     clips = [guide.path for guide in piece.guides if guide.kind is LineKind.CLIP]
     if not clips:
         return
-    places = sorted(path.bounds[0] for path in clips)
+    places = sorted({path.bounds[0] for path in clips})  # both edges may have one
     runs = [[places[0]]]
     for before, place in pairwise(places):
         if place - before > ONE_RUN:

@@ -133,7 +133,8 @@ def label_room(piece: Piece) -> Box:
     """Return the box in which a piece's label may stand clear of its lines."""
     _, bottom, right, _ = piece.cut.bounds
     if piece.is_strip:
-        fold = max(g.path.bounds[1] for g in piece.guides if g.kind is LineKind.FOLD)
+        folds = (g.path for g in piece.guides if g.kind is LineKind.FOLD and not g.path.height)
+        fold = max((path.bounds[1] for path in folds if path.bounds[1] < 0), default=bottom)
         below_names = -topstitch_depth(piece) - STATION_SIZE * 3.5
         left, right = _beside_match(piece, IN_FROM_JOIN, max(IN_FROM_JOIN, right - IN_FROM_JOIN))
         if below_names - fold < LEAST_LABEL:  # too shallow: the label crosses the fold

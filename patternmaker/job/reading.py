@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 JOB_TABLES = ("material", "allowances", "seat")
 SEAT_TABLES = ("outline", "cover", "base", "material", "allowances", "panel", "seam")
 MOST_PANELS = 60  # of one seat, and seams between them
+USUAL = {"shape": "rounded rectangle", "style": "boxed"}  # what a job that lacks one is offered
 WIDEST_DISAGREEMENT = 0.25  # between tape and width; beyond it one of them is mistyped
 
 
@@ -175,7 +176,7 @@ class _Seats:
     def _one_of(self, known: Registry[M], key: str, raw: object, place: str) -> M | None:
         """Return what the table describes: one of the known classes, named under ``key``."""
         if raw is None:
-            mend = f'add one, such as {{ {key} = "{next(iter(known.all))}", ... }}'
+            mend = f'add one, such as {{ {key} = "{USUAL[key]}", ... }}'
             self.reading.note(Refusal(place, "is missing", mend=mend))
             return None
         table = self.reading.table(raw, place)

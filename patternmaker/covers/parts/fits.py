@@ -13,12 +13,12 @@ from patternmaker.pattern.piece import Fit
 from patternmaker.units import MM_PER_INCH, show_rate
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from patternmaker.geometry.contour import Contour
     from patternmaker.materials import Material
     from patternmaker.pattern.brief import Brief
-    from patternmaker.pattern.piece import Seam
+    from patternmaker.pattern.piece import Piece, Seam
 
 TAPE = 0.01  # of a length; a smaller difference is the tape; common practice, no source
 
@@ -235,3 +235,34 @@ def _walked(seams: tuple[Seam, ...]) -> Note:
     spans = sum(len(seam.spans) for seam in seams)
     worst = max(HAIR, *(seam.worst for seam in seams))
     return Note("Seams walked: each of {} spans meets within {} mm", (str(spans), f"{worst:.3f}"))
+
+
+def loose(
+    brief: Brief,
+    seams: tuple[Seam, ...],
+    says: Iterable[Note] = (),
+    warnings: Iterable[Note] = (),
+) -> Fit:
+    """Return the report of a loose cover, which nothing stretches; its own lines come first."""
+    report = (
+        *brief.remarks,
+        Note(TAKEN[brief.taken]),
+        *says,
+        Note("No take-up: a loose cover is not pulled down"),
+        *_tape_agrees(brief),
+        _walked(seams),
+    )
+    return Fit(1.0, report, (*warnings, *_tape(brief)))
+
+
+def long_strips(brief: Brief, strips: Iterable[Piece]) -> Iterator[Note]:
+    """Yield each straight strip that is longer than its material usually gives."""
+    if brief.allowances.boxing_longest is not None:
+        return
+    for strip in strips:
+        known = strip.material.known
+        if strip.cut.width > known.longest_strip:
+            yield Note("The {} takes a strip of {}, and {} seldom gives more than {}: say what it "
+                       "gives (boxing_longest), to have it in panels",
+                       (strip.name, strip.cut.width, strip.material.title,
+                        known.longest_strip))  # fmt: skip

@@ -1,0 +1,246 @@
+"""The box cushion: two faces with boxing between them, closed by a zip round the back."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from itertools import pairwise
+from typing import TYPE_CHECKING, ClassVar
+
+from patternmaker.covers.parts import cushions, fits, steps, zips
+from patternmaker.covers.parts.boxes import (
+    FAR,
+    LOWER,
+    NEAR,
+    UPPER,
+    Box,
+    Ring,
+    bottom_seam,
+    top_seam,
+)
+from patternmaker.covers.parts.facing import Run, facing
+from patternmaker.covers.parts.zips import ZipStrip
+from patternmaker.covers.registry import Cover, cover
+from patternmaker.errors import Refusal
+from patternmaker.facts import LENGTH, both, length
+from patternmaker.pattern.notes import Note
+from patternmaker.pattern.piece import Pattern, Seam
+from patternmaker.pattern.stations import stations
+from patternmaker.units import MM_PER_INCH
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from patternmaker.pattern.brief import Brief
+    from patternmaker.pattern.piece import Fit, Piece
+
+LEAST_BACK = MM_PER_INCH * 3  # of a back edge that takes a zip; common practice, no source
+LEAST_FRONT = MM_PER_INCH * 4  # of boxing left beside the zip; common practice, no source
+BEGINS, ENDS = "right zip join", "left zip join"  # of the zip boxing, anticlockwise
+
+
+@cover("box cushion")
+class BoxCushion(Cover):
+    """A loose cushion: top, bottom, boxing as high as its foam, and a zip round the back.
+
+    Nothing is taken up; the foam is cut larger instead. The zip runs along the back edge (the run
+    of the seam that faces back, as `facing` tells it) and on round both corners. All is exact.
+    """
+
+    height: float = length(
+        "thickness of the foam, which is the height of the finished boxing",
+        default=both(in_=4, mm=100), least=25, most=300,
+    )  # fmt: skip
+    zip_return: float = length(  # "back edge + 8 in", cushion instructions
+        "how far the zip runs on along each side, past the back edge",
+        default=both(in_=4, mm=100), most=400, required=False,
+    )  # fmt: skip
+    zip_turning: float = length(  # "half the cut boxing width + 3/4 in", cushion instructions
+        "turned under along the zip, on each of its two strips",
+        default=both(in_=3 / 4, mm=20), least=6, most=50, required=False,
+    )  # fmt: skip
+    zip_lap: float = length(  # common practice, no source
+        "how far the boxing laps over the end of the zip",
+        default=both(in_=1, mm=25), most=100, required=False,
+    )  # fmt: skip
+    foam_oversize: float = length(  # "1/4 each side", Good Old Boat
+        "how far the foam is cut beyond the cover on each side",
+        default=both(in_=1 / 4, mm=6), most=50, required=False,
+    )  # fmt: skip
+
+    roles: ClassVar[tuple[str, ...]] = ("top", "bottom", "boxing", "zip boxing", "foam template")
+
+    def objections(self, brief: Brief) -> Iterator[Refusal]:
+        """Yield whatever keeps this cushion from being drafted."""
+        sew, allowances = brief.outline, brief.allowances
+        yield from cushions.objections(brief, sew)
+        yield from cushions.left_open(allowances, sew.length)
+        yield from cushions.foam_objections(sew, self.foam_oversize)
+        room = self.height / 2 + allowances.seam
+        if self.zip_turning > room:
+            yield Refusal(
+                "cover.zip_turning", "{value} is more than half the height with its seam "
+                "allowance ({limit})", value=self.zip_turning, limit=room, show=LENGTH.show,
+                mend="turn less under",
+            )  # fmt: skip
+        yield from self._of_the_zip(brief)
+
+    def _of_the_zip(self, brief: Brief) -> Iterator[Refusal]:
+        """Yield what keeps the zip boxing and the boxing from sharing the seam."""
+        back = facing(brief.outline, "back").length
+        if back < LEAST_BACK:
+            yield Refusal(
+                "outline", "faces back for only {value}, and a zip needs a back edge of {limit}",
+                value=back, limit=LEAST_BACK, show=LENGTH.show,
+                mend="turn the shape, so that a side of it lies at the back",
+            )  # fmt: skip
+            return
+        most = (brief.outline.length - back - LEAST_FRONT) / 2
+        if self.zip_return > most:
+            yield Refusal(
+                "cover.zip_return", "{value} makes the zip longer than the boxing has room for "
+                "({limit})", value=self.zip_return, limit=max(0.0, most), show=LENGTH.show,
+                mend="let the zip run less far along the sides",
+            )  # fmt: skip
+            return
+        yield from self._too_short_a_strip(brief, back + 2 * self.zip_return)
+
+    def _too_short_a_strip(self, brief: Brief, zipped: float) -> Iterator[Refusal]:
+        """Yield that the longest strip that the material gives is too short."""
+        allowances = brief.allowances
+        if (longest := allowances.boxing_longest) is None:
+            return
+        least = max(zipped + 2 * allowances.join, _beside(brief, self.zip_lap) + LEAST_FRONT)
+        if longest < least - 1e-9:
+            yield Refusal(
+                "allowances.boxing_longest", "{value} is less than the zip boxing takes, which is "
+                "whole ({limit})", value=longest, limit=least, show=LENGTH.show,
+                mend="find a longer strip, or let the zip run less far along the sides",
+            )  # fmt: skip
+
+    def zipped(self, brief: Brief) -> Run:
+        """Return the run of the seam that the zip boxing covers."""
+        return facing(brief.outline, "back").longer(self.zip_return)
+
+    def pattern(self, brief: Brief) -> Pattern:
+        """Return top, bottom, boxing, zip boxing and foam template, their seams walked."""
+        ring, joins = self._ring(brief)
+        flat = self._faces(ring)
+        boxing = self._boxing(ring, joins)
+        zipped = ring.stretch(BEGINS, ENDS)
+        strips = [ZipStrip(zipped, face, self.zip_turning) for face in ("top", "bottom")]
+        seams = (*_ends(boxing, *strips), *_round(boxing, *strips))
+        foam = cushions.foam_template(brief.outline, self.foam_oversize, self.height)
+        walls = (*(panel.piece() for panel in boxing), *(strip.piece() for strip in strips))
+        pieces = (*flat, *walls, foam)
+        order = tuple(self._steps(ring, pieces, joins))
+        return Pattern(brief.outline, pieces, seams, self._fit(brief, walls, seams), order)
+
+    def _ring(self, brief: Brief) -> tuple[Ring, Sequence[str]]:
+        """Return the seam with its stations, and the names of the boxing's joins in order."""
+        sew, allowances, zipped = brief.outline, brief.allowances, self.zipped(brief)
+        begin = zipped.begin % sew.length
+        whole = sew.length - zipped.length
+        panels = _panels(whole, brief, self.zip_lap)
+        inner = [(f"join {i}", zipped.end + whole * i / panels) for i in range(1, panels)]
+        joins = ((ENDS, zipped.end), *inner, (BEGINS, begin))
+        places = stations(sew, allowances.notch_spacing, joins)
+        marks = cushions.sewing_marks(sew.length, begin, allowances)
+        return Ring(brief, sew, places, self.height, marks), [name for name, _ in joins]
+
+    def _faces(self, ring: Ring) -> tuple[Piece, Piece]:
+        below = cushions.seen_below(ring.places, ring.sew.length)
+        return (
+            cushions.face(ring.brief, "top", ring.sew, ring.places, ring.marks),
+            cushions.face(ring.brief, "bottom", cushions.turned_over(ring.sew), below),
+        )
+
+    def _boxing(self, ring: Ring, joins: Sequence[str]) -> tuple[Box, ...]:
+        """Return the panels of the boxing from the zip's left end round the front."""
+        count = len(joins) - 1
+        panels = []
+        for i in range(count):
+            name = "boxing" if count == 1 else f"boxing {i + 1}"
+            ends = (NEAR,) * (i == 0) + (FAR,) * (i == count - 1)
+            panels.append(Box(ring.stretch(joins[i], joins[i + 1]), name, zips=ends))
+        spare = ring.allowances.boxing_spare
+        return (*panels[:-1], replace(panels[-1], lap=self.zip_lap, spare=spare))
+
+    def _steps(self, ring: Ring, pieces: Sequence[Piece], joins: Sequence[str]) -> Iterator[Note]:
+        """Yield the whole order of work."""
+        last = (joins[-1], *joins[:-1])
+        allowances = ring.allowances
+        top = steps.Round("boxing", pieces[0].edges["edge"], last, allowances)
+        sewn = replace(allowances, sewing_open=0.0)
+        bottom = steps.Round("boxing", pieces[1].edges["edge"], last, sewn)
+        yield from steps.marking(pieces)
+        yield from steps.clipping(pieces)
+        yield Note("Turn {} under along the zip edge of each zip strip, and sew the folds to the "
+                   "tape so that they meet on the middle of the zip, back to back",
+                   (self.zip_turning,))  # fmt: skip
+        if self.zip_lap:
+            yield Note("Fold the right end of the boxing at its lap fold and back at the "
+                       "{}: {} of it lies double over the end of the zip",
+                       (BEGINS, self.zip_lap))  # fmt: skip
+        yield from top.joined()
+        yield from top.sewn()
+        yield from top.closed()
+        yield Note("Open the zip by a hand's width")
+        yield from bottom.sewn()
+        yield from _filling(self.foam_oversize)
+
+    def _fit(self, brief: Brief, walls: Sequence[Piece], seams: tuple[Seam, ...]) -> Fit:
+        """Return the report: the sizes, the zip to buy, the foam."""
+        zipped, join = self.zipped(brief).length, brief.allowances.join
+        outline, over = brief.outline, 2 * self.foam_oversize
+        says = (
+            Note("Finished {} by {} by {}", (outline.width, outline.height, self.height)),
+            Note("Zip: back edge {}, and {} on each side: {} from join to join; from the roll cut "
+                 "{}, both ends caught in the joins",
+                 (zipped - 2 * self.zip_return, self.zip_return, zipped, zipped + 2 * join)),
+            Note("Foam {} by {} by {}: {} larger on every side",
+                 (outline.width + over, outline.height + over, self.height, self.foam_oversize)),
+        )  # fmt: skip
+        warnings = []
+        if zipped < outline.width - 1e-9:
+            warnings.append(Note("The zip ({}) is shorter than the cushion is wide ({}): the foam "
+                                 "must be folded to go in", (zipped, outline.width)))  # fmt: skip
+        return fits.loose(brief, seams, says, (*warnings, *fits.long_strips(brief, walls)))
+
+
+def _beside(brief: Brief, lap: float) -> float:
+    """Return how much longer the last panel of boxing is cut than its seam."""
+    return 2 * brief.allowances.join + 2 * lap + brief.allowances.boxing_spare
+
+
+def _panels(whole: float, brief: Brief, lap: float) -> int:
+    """Return how many panels the boxing takes: an odd number, so that the front one is whole."""
+    longest = brief.allowances.boxing_longest
+    if longest is None:
+        return 1
+    wanted = math.ceil(whole / (longest - _beside(brief, lap)) - 1e-9)
+    return wanted + 1 - wanted % 2
+
+
+def _ends(boxing: Sequence[Box], top: ZipStrip, bottom: ZipStrip) -> Iterator[Seam]:
+    """Yield the seams that make the boxing a ring: along the zip, then from panel to panel."""
+    yield zips.zip_seam(top, bottom)
+    for panel, after in pairwise(boxing):
+        far, near = panel.piece().edges[FAR], after.piece().edges[NEAR]
+        yield Seam(far.backward, near, "join")
+    yield from zips.end_seams(top, bottom, boxing[0], boxing[-1])
+
+
+def _round(boxing: Sequence[Box], top: ZipStrip, bottom: ZipStrip) -> Iterator[Seam]:
+    """Yield the seams round the top, then those round the bottom."""
+    yield from (top_seam(panel.stretch, panel.piece().edges[UPPER]) for panel in boxing)
+    yield top.sewn()
+    for panel in boxing:
+        yield bottom_seam(panel.stretch, panel.piece().edges[LOWER].backward)
+    yield bottom.sewn()
+
+
+def _filling(oversize: float) -> Iterator[Note]:
+    yield Note("Turn the cover through the zip, corners out. Cut the foam by its template, {} "
+               "larger on every side; fold it in, its edges into the seams, and close the zip",
+               (oversize,))  # fmt: skip

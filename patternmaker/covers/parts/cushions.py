@@ -1,0 +1,157 @@
+"""What loose covers share: two equal faces, the marks in their seam, and the figures of the fit.
+
+A loose cover is not pulled down, so nothing is taken up: its sew line is the outline itself.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from patternmaker.covers.parts.tops import (
+    FOR_THE_PAPER,
+    centre_cross,
+    clips_of,
+    closing,
+    part_of_edge,
+)
+from patternmaker.errors import Refusal
+from patternmaker.facts import LENGTH
+from patternmaker.geometry.contour import Contour, Path
+from patternmaker.geometry.framing import flipped
+from patternmaker.materials import Material
+from patternmaker.pattern.notes import Note
+from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece
+from patternmaker.pattern.stations import foot, notches_round
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from patternmaker.pattern.allowances import Allowances
+    from patternmaker.pattern.brief import Brief
+    from patternmaker.pattern.stations import Station
+
+Marks = tuple[tuple[str, float], ...]
+"""Name and place on a seam of each mark."""
+
+
+def objections(brief: Brief, sew: Contour) -> Iterator[Refusal]:
+    """Yield whatever keeps two faces from being cut along a sew line."""
+    seam, half = brief.allowances.seam, min(sew.width, sew.height) / 2
+    if seam > half:
+        yield Refusal(
+            "allowances.seam", "{value} is more than half the cushion ({limit})",
+            value=seam, limit=half, show=LENGTH.show,
+            mend="make the allowance smaller or check the measurements",
+        )  # fmt: skip
+        return
+    yield from closing("allowances.seam", sew, seam)
+
+
+def left_open(allowances: Allowances, whole: float) -> Iterator[Refusal]:
+    """Yield that too much is left unsewn beside the join of the boxing that is closed last."""
+    unsewn = allowances.open_at(whole)
+    if unsewn > whole / 4:
+        yield Refusal(
+            "allowances.sewing_open", "{value} is more than a quarter of the seam ({limit})",
+            value=unsewn, limit=whole / 4, show=LENGTH.show, mend="leave less unsewn",
+        )  # fmt: skip
+
+
+def sewing_marks(whole: float, last: float, allowances: Allowances) -> Marks:
+    """Return where sewing starts and stops beside the join at ``last``, which is closed last."""
+    if not (unsewn := allowances.open_at(whole)):
+        return ()
+    places = (last + unsewn) % whole, (last - unsewn) % whole
+    return ("start sewing", places[0]), ("stop sewing", places[1])
+
+
+def turned_over(contour: Contour) -> Contour:
+    """Return a contour seen from its other side; each joint keeps its name and its partner."""
+    count = len(contour.segments)
+    edges = tuple(flipped(each).reversed() for each in reversed(contour.segments))
+    joints = {name: (count - index) % count for name, index in contour.joints.items()}
+    return Contour(edges, joints)
+
+
+def seen_below(places: Iterable[Station], whole: float) -> tuple[Station, ...]:
+    """Return the stations of a seam as they lie round the face that is turned over."""
+    turned = (replace(place, at=(whole - place.at) % whole) for place in places)
+    return tuple(sorted(turned, key=lambda place: place.at))
+
+
+def face(
+    brief: Brief, name: str, sew: Contour, places: tuple[Station, ...], marks: Marks = ()
+) -> Piece:
+    """Return a flat face of a cushion, show side up.
+
+    Args:
+        brief: the seat.
+        name: what it is called; it is its role too.
+        sew: its sew line, as seen on its show side.
+        places: the stations round it, from the back.
+        marks: where sewing starts and stops.
+    """
+    allowance, material = brief.allowances.seam, brief.material(name)
+    cut = sew.grown(allowance)
+    depth = brief.allowances.notch_depth(material.known.notch)
+    return Piece(
+        name,
+        name,
+        material,
+        cut,
+        guides=(
+            Guide(LineKind.SEW, sew),
+            *centre_cross(sew),
+            *clips_of(sew, cut, allowance),
+            *_sewing(sew, cut, marks, allowance),
+        ),
+        notches=notches_round(sew, places, allowance, depth),
+        edges={"edge": part_of_face(name, sew, places, places[0].name, places[0].name)},
+        finished=(sew.width, sew.height),
+        lay=material.lay_flat,
+        notes=tuple(_notes(name, allowance)),
+    )
+
+
+def part_of_face(
+    name: str, sew: Contour, places: tuple[Station, ...], begin: str, end: str
+) -> Edge:
+    """Return the edge of a face from one station to another, anticlockwise on its show side."""
+    return replace(part_of_edge(sew, places, begin, end), piece=name)
+
+
+def _sewing(sew: Contour, cut: Contour, marks: Marks, allowance: float) -> Iterator[Guide]:
+    for name, along in marks:
+        stroke = Path.through(foot(sew, cut, along, allowance), sew.point_at(along))
+        yield Guide(LineKind.SEWING, stroke, name)
+
+
+def _notes(name: str, allowance: float) -> Iterator[Note]:
+    yield Note("Seam allowance {}", (allowance,))
+    if name == "bottom":
+        yield Note("Show side up: left and right are changed about against the top")
+    yield FOR_THE_PAPER
+
+
+def foam_objections(outline: Contour, oversize: float) -> Iterator[Refusal]:
+    """Yield that the foam can't be drawn so much larger."""
+    yield from closing("cover.foam_oversize", outline, oversize)
+
+
+def foam_template(outline: Contour, oversize: float, thickness: float) -> Piece:
+    """Return the template by which the foam is cut: larger than the cover on every side."""
+    larger = outline.grown(oversize)
+    return Piece(
+        "foam template",
+        "foam template",
+        Material(kind="card"),
+        larger,
+        guides=tuple(centre_cross(larger)),
+        notes=(
+            Note("For the foam, {} thick: {} larger than the cover on every side",
+                 (thickness, oversize)),
+            Note("Trace round it on the foam; hold the saw upright"),
+        ),
+        lay="either way",
+    )  # fmt: skip
