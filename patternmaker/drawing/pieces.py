@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.drawing.labels import arrow
 from patternmaker.drawing.looks import PENS
-from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
+from patternmaker.drawing.surface import BLACK, Drawing, Letters, Mark, Stroke
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.roominess import roomiest
 from patternmaker.geometry.touching import enters, overlap
@@ -18,7 +18,7 @@ from patternmaker.pattern.piece import LineKind
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from patternmaker.drawing.surface import Anchor
+    from patternmaker.drawing.surface import Anchor, Colour
     from patternmaker.geometry.segments import Box
     from patternmaker.pattern.piece import Guide, Notch, Piece
 
@@ -68,7 +68,7 @@ def _station(piece: Piece, notch: Notch) -> Letters:
     """Return the name of a notch, inside its sew line and topstitch."""
     foot = sum(notch.feet) / len(notch.feet)
     depth = notch.to_seam + topstitch_depth(piece)
-    name = _inside(foot + notch.inward * depth, notch.inward, notch.name)
+    name = name_inside(foot + notch.inward * depth, notch.inward, notch.name)
     if any(enters(guide.path, name.box) for guide in piece.guides if guide.kind is LineKind.MATCH):
         return replace(name, at=name.at + CLEAR, anchor="left")
     return name
@@ -87,22 +87,24 @@ def _name(guide: Guide) -> Letters:
     last = guide.path.segments[-1]
     inward = last.tangent(last.length)
     past = 0.0 if _is_level(inward) else STATION_SIZE * 1.4
-    name = _inside(last.end + inward * past, inward, guide.name)
-    return replace(name, colour=PENS[guide.kind].colour)
+    colour = PENS[guide.kind].colour
+    return name_inside(last.end + inward * past, inward, guide.name, colour=colour)
 
 
 def _is_level(inward: complex) -> bool:
     return abs(inward.real) > 0.5
 
 
-def _inside(point: complex, inward: complex, text: str) -> Letters:
+def name_inside(
+    point: complex, inward: complex, text: str, size: float = STATION_SIZE, colour: Colour = BLACK
+) -> Letters:
     """Return a name that stands clear of the line at ``point``, on the side of ``inward``."""
-    drop = 1j * STATION_SIZE * 0.35
+    drop, clear = 1j * size * 0.35, CLEAR * size / STATION_SIZE
     if _is_level(inward):
         anchor: Anchor = "left" if inward.real > 0 else "right"
-        return Letters(point + inward * CLEAR - drop, text, STATION_SIZE, anchor=anchor)
-    at = point + inward * (CLEAR + STATION_SIZE * 0.6) - drop
-    return Letters(at, text, STATION_SIZE, anchor="middle")
+        return Letters(point + inward * clear - drop, text, size, anchor=anchor, colour=colour)
+    at = point + inward * (clear + size * 0.6) - drop
+    return Letters(at, text, size, anchor="middle", colour=colour)
 
 
 def _arrow(piece: Piece) -> Drawing:

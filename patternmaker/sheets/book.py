@@ -1,4 +1,4 @@
-"""The PDF of a job: the overview, then every sheet in the order of joining."""
+"""The PDF of a job: the overview, a bench card a seat, every sheet in the order of joining."""
 
 from __future__ import annotations
 
@@ -10,13 +10,14 @@ from patternmaker.drawing.labels import Context
 from patternmaker.drawing.prints import Print, print_of
 from patternmaker.drawing.surface import Drawing
 from patternmaker.sheets.arranging import arranged, fewest_possible
+from patternmaker.sheets.card import Card
 from patternmaker.sheets.furniture import blanks, frame, heading, join_lines, join_number
 from patternmaker.sheets.map import NumberedPlate, numbered
 from patternmaker.sheets.overview import Overview
 from patternmaker.writers.pdf import PdfBook
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable, Iterator, Sequence
 
     from patternmaker.cutlist.rows import Drafted
     from patternmaker.sheets.papers import Stock
@@ -38,7 +39,7 @@ class Sheets:
 
     @property
     def count(self) -> int:
-        """How many there are, the overview not counted."""
+        """How many there are, overview and bench cards not counted."""
         return sum(len(each.plate.sheets) for each in self.plates)
 
 
@@ -72,6 +73,7 @@ def written(sheets: Sheets, progress: Callable[[int, int], None]) -> bytes:
     job = sheets.drafted.job
     book = PdfBook(job.name, "Full-scale sewing pattern: print at actual size")
     _write_overview(book, sheets)
+    _write_cards(book, sheets)
     writer = _SheetWriter(book, sheets)
     for each in sheets.plates:
         writer.write(each, progress)
@@ -80,11 +82,22 @@ def written(sheets: Sheets, progress: Callable[[int, int], None]) -> bytes:
 
 def _write_overview(book: PdfBook, sheets: Sheets) -> None:
     overview = Overview(sheets.drafted, sheets.plates, sheets.stock, sheets.fewest)
-    for number, drawing in enumerate(overview.pages()):
-        page = book.page(*sheets.stock.page(landscape=False))
+    _write_pages(book, sheets.stock, "Overview", overview.pages())
+
+
+def _write_cards(book: PdfBook, sheets: Sheets) -> None:
+    for seat, pattern in sheets.drafted.seats:
+        card = Card(sheets.drafted.job, seat, pattern, sheets.stock)
+        _write_pages(book, sheets.stock, card.title, card.pages())
+
+
+def _write_pages(book: PdfBook, stock: Stock, title: str, drawings: Sequence[Drawing]) -> None:
+    """Write upright pages, the first of them under a title in the file's outline."""
+    for number, drawing in enumerate(drawings):
+        page = book.page(*stock.page(landscape=False))
         if number == 0:
-            book.bookmark("Overview")
-        drawing.mapped(1, sheets.stock.margins.corner).onto(page)
+            book.bookmark(title)
+        drawing.mapped(1, stock.margins.corner).onto(page)
         book.end_page()
 
 

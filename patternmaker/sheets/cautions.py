@@ -1,4 +1,4 @@
-"""The cautions that every overview carries.
+"""The cautions that every overview carries, and the few that hang above the machine.
 
 Sources: 16 CFR 1640 (USA), SI 1988/1324 as amended (United Kingdom), 49 CFR 571.302 (FMVSS 302);
 tools and adhesives: common practice, and OSHA's sheet on methylene chloride for the latter.
@@ -19,4 +19,11 @@ CAUTIONS = (
     """Vehicles. Seats in vehicles fall under rules of their own (such as FMVSS 302). Never cut,
     cover or stitch over airbags, their seams, belts or sensors.""",
     "Local codes and licensed practice go before anything printed here.",
+)
+
+AT_THE_BENCH = (
+    """Cut away from the hand, guard the blade, power off to thread, eyes covered to staple and to
+    pull staples, air line off to clear the gun. Air the room for adhesives, no flames.""",
+    """Seats sold or used in public must meet the local flammability code, seats in vehicles rules
+    of their own; this card does not establish that. Local codes go first.""",
 )

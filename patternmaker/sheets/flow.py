@@ -108,18 +108,19 @@ def row(
     width: float,
     *,
     bold: bool = False,
+    size: float = TEXT,
     keeps: bool = False,
 ) -> Block:
     """Return a row of a table, each cell wrapped to its share of a width, under a hairline."""
     x, marks, most = 0.0, list[Mark](), 0
     for cell, share in zip(cells, shares, strict=True):
-        lines = wrapped(cell, TEXT, share * width - CELL_GAP, bold=bold)
+        lines = wrapped(cell, size, share * width - CELL_GAP, bold=bold)
         marks += (
-            Letters(complex(x, -TEXT * (LINE * i + 1.25)), line, TEXT, bold)
+            Letters(complex(x, -size * (LINE * i + 1.25)), line, size, bold)
             for i, line in enumerate(lines)
         )
         x, most = x + share * width, max(most, len(lines))
-    height = TEXT * (LINE * most + 0.6)
+    height = size * (LINE * most + 0.6)
     marks.append(Stroke(Path.through(-1j * height, width - 1j * height), FINE))
     return Block(height, Drawing(tuple(marks)), keeps)
 

@@ -55,7 +55,10 @@ class PdfSurface:
         if letters.anchor != "left":
             width = self._canvas.stringWidth(letters.text, face, size)
             at -= way * width * {"middle": 0.5, "right": 1.0}[letters.anchor]
-        text.setTextTransform(way.real, way.imag, -way.imag, way.real, at.real, at.imag)
+        if way == 1:  # the same matrix, less arithmetic to write down
+            text.setTextOrigin(at.real, at.imag)
+        else:
+            text.setTextTransform(way.real, way.imag, -way.imag, way.real, at.real, at.imag)
         text.textOut(letters.text)
         self._canvas.drawText(text)
 

@@ -135,7 +135,7 @@ def test_forms_hold_the_whole_plate():
                 assert curve.box[3] < box[3] + 0.01
 
 
-def test_bookmarks_lead_to_the_overview_and_every_plate():
+def test_bookmarks_lead_to_the_overview_every_card_and_every_plate():
     printed = made("music-school", whole=False)
     reader = printed.book.paper.pdf
     entries: list[Any] = list(reader.outline)
@@ -143,6 +143,8 @@ def test_bookmarks_lead_to_the_overview_and_every_plate():
     pages = [reader.get_destination_page_number(entry) for entry in flat]
     begins = [sheets[0].page.number for sheets in printed.book.plates.values()]
     assert set(pages) >= {0, *begins}
+    cards = [str(entry.title) for entry in flat if str(entry.title).startswith("Bench card: ")]
+    assert cards == [f"Bench card: {seat['name']}" for seat in printed.figures["seats"]]
 
 
 def test_lines_as_a_second_reader_sees_them():
