@@ -104,7 +104,10 @@ def _joins(piece: Piece, factor: float, shift: complex) -> Iterator[Letters]:
         down = 1.6 * NAME if toward.imag < 0 else -NAME
         anchor: Anchor = "left" if toward.real > 0 else "right"
         aside = 0.8 if toward.real > 0 else -0.8
-        yield Letters(place * factor + shift + complex(aside, -down), name, NAME, anchor=anchor)
+        at = place * factor + shift + complex(aside, -down)
+        letters = Letters(at, name, NAME, anchor=anchor)
+        if not any(enters(path, letters.box) for _, path in _lines(piece, factor, shift)):
+            yield letters
 
 
 def _kept(names: Iterable[Letters], box: Box) -> dict[Letters, Box]:

@@ -34,8 +34,8 @@ NAMES = (9.0, 7.5, 6.0)  # mm; types of the seat's name, the first that fits on 
 PAGE = 186.0, 256.0  # mm; the least window of A4 and Letter, for which the sizes below are meant
 LARGEST = 2.0  # times those sizes, on a larger paper
 SMALLEST = 0.8  # times those sizes, on a smaller one
-SETTINGS = ((4.6, 60.0), (4.4, 56.0), (4.2, 52.0), (4.0, 48.0), (3.8, 44.0), (3.6, 40.0),
-            (3.4, 36.0), (3.2, 32.0), (3.0, 28.0))  # fmt: skip
+SETTINGS = ((4.6, 120.0), (4.4, 112.0), (4.2, 104.0), (4.0, 96.0), (3.8, 90.0), (3.6, 84.0),
+            (3.4, 78.0), (3.2, 72.0), (3.0, 66.0))  # fmt: skip
 """Types of the text and heights of the drawings, mm; smaller ones can't be read at arm's length."""
 LOOSEST = 6.0  # times the type, that the steps are spread by in all
 SMALL = 0.85  # of the type, for tables and captions

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -12,7 +11,7 @@ from patternmaker.drawing.labels import by
 from patternmaker.drawing.looks import SLATE
 from patternmaker.drawing.small import small_drawing
 from patternmaker.drawing.surface import BLACK, Drawing, Letters, Mark
-from patternmaker.drawing.typeface import LINE, wrapped
+from patternmaker.drawing.typeface import LINE, width, wrapped
 from patternmaker.sheets.flow import Block
 
 if TYPE_CHECKING:
@@ -22,48 +21,78 @@ if TYPE_CHECKING:
     from patternmaker.pattern.piece import Piece
     from patternmaker.units import Unit
 
-LONG = 2.5  # times its height; a piece that is wider stands below the others
-LOWER = 0.4  # of the height of a flat piece's room, for a long one's
-LOWEST = 11.0  # mm; lower long pieces are not drawn side by side
-MOST_ABREAST = 4  # flat pieces in a row
+LONG = 4.0  # times its height; a wider piece is drawn below the others, if need be smaller
 GAP = 4.0  # mm between two pieces, and below a row
+MOST_ABREAST = 4  # pieces in a row, where what they say is long
 GROWS = 0.8  # of the spare room that the drawings take
-LARGER = 1.5  # times the scale of the largest piece, that a small one is drawn at
+SMALLER, TIMES = 0.94, 45  # by which the scale is lessened until all rows fit, and how often
+
+
+@dataclass(frozen=True)
+class Caption:
+    """What stands below a piece: its name and how many, its cut size; and how wide it runs."""
+
+    name: str
+    size: str
+    type: float
+
+    @cached_property
+    def width(self) -> float:
+        """How wide it runs if it is not wrapped."""
+        return max(width(self.name, self.type, bold=True), width(self.size, self.type))
+
+    def lines(self, room: float) -> list[tuple[str, bool]]:
+        """Return it in lines no wider than a room, each of them bold or not."""
+        return [
+            (line, bold)
+            for text, bold in ((self.name, True), (self.size, False))
+            for line in (
+                [text] if self.width <= room else wrapped(text, self.type, room, bold=bold)
+            )
+        ]
 
 
 @dataclass(frozen=True)
 class Figure:
-    """A piece in its row.
-
-    Args:
-        piece: the piece.
-        factor: how large it is drawn.
-        middle: of its room, from the left of the row.
-        says: what stands below it, in lines, each bold or not.
-    """
+    """A piece in its row: how large it is drawn, and the room that it takes there, mm."""
 
     piece: Piece
+    caption: Caption
     factor: float
-    middle: float
-    says: tuple[tuple[str, bool], ...]
+    room: float
 
     @property
     def high(self) -> float:
         """How high it is drawn."""
         return self.piece.cut.height * self.factor
 
+    @property
+    def lines(self) -> list[tuple[str, bool]]:
+        """What stands below it."""
+        return self.caption.lines(self.room - GAP / 2)
+
+    def marks(self, left: float, high: float) -> Iterator[Mark]:
+        """Yield it, drawn in a row so high whose top is at y = 0."""
+        middle = left + self.room / 2
+        yield from small_drawing(self.piece, self.factor, complex(middle, -high / 2)).marks
+        size = self.caption.type
+        for i, (text, bold) in enumerate(self.lines, 1):
+            colour = BLACK if bold else SLATE
+            yield Letters(complex(middle, -high - size * LINE * i), text, size, bold, "middle",
+                          colour=colour)  # fmt: skip
+
 
 @dataclass(frozen=True)
 class Figures:
-    """The rows of a seat's pieces.
+    """The rows of a seat's pieces, in as much of a column as they are given.
 
     Args:
         pieces: the seat's.
         seats: how many are made.
         unit: the job's.
         width: of the column.
-        room: the height in which a flat piece is drawn, mm.
-        type: the size of what stands below it.
+        room: the height of all rows, mm.
+        type: the size of what stands below each piece.
     """
 
     pieces: Sequence[Piece]
@@ -74,12 +103,22 @@ class Figures:
     type: float
 
     @cached_property
-    def rows(self) -> tuple[tuple[Figure, ...], ...]:
-        """Flat pieces side by side, nearly to one scale; then the long ones, exactly to one."""
-        long = [piece for piece in self.pieces if piece.cut.width > LONG * piece.cut.height]
-        flat = [piece for piece in self.pieces if piece not in long]
-        rows = -(-len(flat) // MOST_ABREAST)
-        return (*(self._flat(row) for row in _evenly(flat, rows)), *self._long(long))
+    def rows(self) -> list[list[Figure]]:
+        """The rows, all pieces to the largest scale that there is room for."""
+        scale = self._largest
+        for _ in range(TIMES):
+            rows = list(self._rows(scale))
+            if sum(self._height(row) for row in rows) <= self.room:
+                break
+            scale *= SMALLER
+        return rows
+
+    @property
+    def _largest(self) -> float:
+        """The largest scale that any row could be drawn to."""
+        flat = [piece for piece in self.pieces if not _is_long(piece)] or self.pieces
+        widest = max(piece.cut.width for piece in flat)
+        return min((self.width - GAP) / widest, self.room / max(p.cut.height for p in flat))
 
     @property
     def height(self) -> float:
@@ -88,76 +127,62 @@ class Figures:
 
     def grown(self, spare: float) -> Figures:
         """Return them larger, by no more of the column than is to spare."""
-        larger = replace(self, room=self.room + spare * GROWS / max(1, len(self.rows)))
+        larger = replace(self, room=max(self.room, self.height + spare * GROWS))
         return larger if larger.height <= self.height + spare else self
 
     def blocks(self) -> Iterator[Block]:
-        """Yield each row, drawn."""
+        """Yield each row, drawn, its pieces spread over the column."""
         for row in self.rows:
             high = max(figure.high for figure in row)
+            spare = (self.width - sum(figure.room for figure in row)) / len(row)
             marks: list[Mark] = []
-            for each in row:
-                at = complex(each.middle, -high / 2)
-                marks += small_drawing(each.piece, each.factor, at).marks
-                marks += self._caption(each, -high)
+            left = spare / 2
+            for figure in row:
+                marks += figure.marks(left, high)
+                left += figure.room + spare
             yield Block(self._height(row), Drawing(tuple(marks)))
 
-    def _flat(self, row: Sequence[Piece]) -> tuple[Figure, ...]:
-        """Return a row of equal rooms."""
-        room = self.width / len(row)
-        fits = [min((room - GAP) / p.cut.width, self.room / p.cut.height) for p in row]
-        return tuple(
-            Figure(piece, min(fit, LARGER * min(fits)), (i + 0.5) * room, self._says(piece, room))
-            for i, (piece, fit) in enumerate(zip(row, fits, strict=True))
-        )
+    @cached_property
+    def _ordered(self) -> list[Piece]:
+        """The pieces, long ones last."""
+        return sorted(self.pieces, key=_is_long)
 
-    def _long(self, long: Sequence[Piece]) -> Iterator[tuple[Figure, ...]]:
-        """Yield rows of rooms that share the width as their pieces do, as few rows as can be."""
-        lowest = min((piece.cut.height for piece in long), default=0.0)
-        for count in range(1, len(long) + 1):
-            rows = list(_evenly(long, count))
-            factor = min(self._scale(row) for row in rows)
-            if factor * lowest >= LOWEST or count == len(long):
-                yield from (self._strip(row, factor) for row in rows)
-                return
+    @cached_property
+    def _captions(self) -> list[Caption]:
+        return [
+            Caption(
+                f"{piece.name.capitalize()}: cut {tally_of(piece, self.seats)}",
+                by(piece.cut.width, piece.cut.height, self.unit),
+                self.type,
+            )
+            for piece in self._ordered
+        ]
 
-    def _scale(self, row: Sequence[Piece]) -> float:
-        room = self.width - GAP * len(row)
-        highest = max(piece.cut.height for piece in row)
-        return min(room / sum(p.cut.width for p in row), LOWER * self.room / highest)
+    def _rows(self, scale: float) -> Iterator[list[Figure]]:
+        """Yield rows as full as they can be."""
+        row: list[Figure] = []
+        used = 0.0
+        for figure in self._figures(scale):
+            if row and used + figure.room > self.width:
+                yield row
+                row, used = [], 0.0
+            row.append(figure)
+            used += figure.room
+        if row:
+            yield row
 
-    def _strip(self, row: Sequence[Piece], factor: float) -> tuple[Figure, ...]:
-        """Return a row of long pieces to one scale."""
-        spare = self.width - factor * sum(piece.cut.width for piece in row)
-        x, figures = 0.0, []
-        for piece in row:
-            room = piece.cut.width * factor + spare / len(row)
-            figures.append(Figure(piece, factor, x + room / 2, self._says(piece, room)))
-            x += room
-        return tuple(figures)
+    def _figures(self, scale: float) -> Iterator[Figure]:
+        long = [piece.cut.width for piece in self.pieces if _is_long(piece)]
+        lesser = min([scale, *((self.width - GAP) / each for each in long)])
+        for piece, caption in zip(self._ordered, self._captions, strict=True):
+            factor = lesser if _is_long(piece) else scale
+            says = min(caption.width, self.width / MOST_ABREAST - GAP)
+            yield Figure(piece, caption, factor, max(piece.cut.width * factor, says) + GAP)
 
     def _height(self, row: Sequence[Figure]) -> float:
-        lines = max(len(figure.says) for figure in row)
+        lines = max(len(figure.lines) for figure in row)
         return max(figure.high for figure in row) + lines * self.type * LINE + GAP
 
-    def _says(self, piece: Piece, room: float) -> tuple[tuple[str, bool], ...]:
-        """Return what stands below a piece: its name, how many, and its cut size."""
-        name = f"{piece.name.capitalize()}: cut {tally_of(piece, self.seats)}"
-        size = by(piece.cut.width, piece.cut.height, self.unit)
-        return tuple(
-            (line, bold)
-            for text, bold in ((name, True), (size, False))
-            for line in wrapped(text, self.type, room - GAP / 2, bold=bold)
-        )
 
-    def _caption(self, figure: Figure, top: float) -> Iterator[Letters]:
-        for i, (text, bold) in enumerate(figure.says, 1):
-            at = complex(figure.middle, top - self.type * LINE * i)
-            yield Letters(at, text, self.type, bold, "middle", colour=BLACK if bold else SLATE)
-
-
-def _evenly(pieces: Sequence[Piece], rows: int) -> Iterator[list[Piece]]:
-    """Yield the pieces in so many rows, as even as can be."""
-    abreast = math.ceil(len(pieces) / max(1, rows))
-    for i in range(0, len(pieces), abreast or 1):
-        yield list(pieces[i : i + abreast])
+def _is_long(piece: Piece) -> bool:
+    return piece.is_strip or piece.cut.width > LONG * piece.cut.height

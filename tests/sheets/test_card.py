@@ -167,11 +167,11 @@ def test_reversed_seats_are_counted_and_their_papers_turned():
     assert "turn the papers over" not in text(card().pages())
 
 
-def figures(pieces, width=190.0, room=50.0) -> Figures:
+def figures(pieces, width=190.0, room=100.0) -> Figures:
     return Figures(pieces, Tally(1), Unit.MM, width, room, 3.0)
 
 
-def test_flat_pieces_stand_side_by_side_and_boxing_below():
+def test_pieces_stand_side_by_side_and_boxing_below():
     square = RoundedRectangle(width=440, depth=440, corner=60).contour()
     rows = figures(boxed(brief(square, boxing_longest=1370)).pieces).rows
     assert [[figure.piece.name for figure in row] for row in rows] == [
@@ -179,27 +179,42 @@ def test_flat_pieces_stand_side_by_side_and_boxing_below():
     ]  # fmt: skip
 
 
-def test_long_panels_stand_one_below_the_other_to_one_scale():
+def test_all_pieces_are_drawn_to_one_scale_wherever_they_fit():
     rows = figures(boxed(brief(BENCH, boxing_longest=1600)).pieces).rows
-    assert [len(row) for row in rows] == [3, 1, 1]
-    factors = {figure.factor for row in rows[1:] for figure in row}
-    assert len(factors) == 1
+    assert len({figure.factor for row in rows for figure in row}) == 1
 
 
-def test_many_pieces_take_more_rows():
-    pieces = boxed(brief()).pieces
-    many = figures([pieces[0]] * 7 + [pieces[1]] * 4)
-    assert [len(row) for row in many.rows] == [4, 3, 1, 1, 1, 1]
-    assert many.height == pytest.approx(sum(block.height for block in many.blocks()))
-
-
-def test_no_piece_is_wider_than_its_room():
-    for row in figures(boxed(brief(BENCH)).pieces).rows:
+def test_boxing_too_long_for_that_is_drawn_to_a_lesser_scale():
+    scales = {}
+    for row in figures(boxed(brief()).pieces, room=160).rows:
         for figure in row:
-            assert figure.piece.cut.width * figure.factor <= 190 / len(row)
+            scales[figure.piece.name] = figure.factor
+    assert scales["boxing"] < scales["top"] == scales["dust cover"]
+
+
+@pytest.mark.parametrize("room", [40, 70, 100, 160])
+@pytest.mark.parametrize("count", [1, 4, 12])
+def test_however_many_pieces_there_are_they_stay_within_their_rooms(room, count):
+    pieces = boxed(brief(BENCH)).pieces * count
+    found = figures(pieces, room=room)
+    assert sum(len(row) for row in found.rows) == len(pieces)
+    assert found.height == pytest.approx(sum(block.height for block in found.blocks()))
+    if room > 40 * count:
+        assert found.height <= room
+    for row in found.rows:
+        assert sum(figure.room for figure in row) <= 190
+        assert all(figure.piece.cut.width * figure.factor < figure.room for figure in row)
+
+
+def test_long_name_of_a_panel_is_wrapped_below_it():
+    top = replace(boxed(brief()).pieces[0], name="the panel that runs over the left arm and down")
+    (block,) = figures([top] * 4, room=60).blocks()
+    words = [mark for mark in block.drawing.marks if isinstance(mark, Letters) and mark.bold]
+    assert len([mark for mark in words if "panel" in mark.text]) == 4
+    assert not any("and down" in mark.text and "panel" in mark.text for mark in words)
 
 
 def test_figures_grow_by_no_more_than_is_to_spare():
-    before = figures(boxed(brief()).pieces, room=30)
+    before = figures(boxed(brief()).pieces, room=60)
     for spare in (0, 5, 30, 300):
         assert before.height <= before.grown(spare).height <= before.height + spare + 1e-9
