@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import product
 from typing import TYPE_CHECKING
 
 from patternmaker.drawing.labels import arrow
 from patternmaker.drawing.looks import PENS, Pen
-from patternmaker.drawing.pieces import NAMED, name_inside, topstitch_depth
+from patternmaker.drawing.pieces import NAMED, arrow_of, name_inside, topstitch_depth
 from patternmaker.drawing.surface import Drawing, Fill, Letters, Stroke
 from patternmaker.geometry.contour import Path, joined_bounds
 from patternmaker.geometry.roominess import roomiest
@@ -18,12 +19,14 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Iterator, Sequence
 
     from patternmaker.drawing.surface import Anchor, Colour
+    from patternmaker.geometry.contour import Contour
     from patternmaker.geometry.segments import Box
     from patternmaker.pattern.piece import Guide, Piece
 
 NAME = 2.4  # mm; type of the names at notches
 SLIT = 1.6  # mm; the shortest line that a notch or a mark is drawn as
 APART = 0.5  # mm between two names
+ASTRIDE = 0.3  # of its size, that a name moved aside still reaches past its notch
 ROOM = 0.9  # mm round the arrow
 FINER = 0.6  # of the full-scale pens, lines and dashes alike
 ARROWS = (7.0, 5.5, 4.4)  # mm; lengths of the arrow, the first that there is room for
@@ -42,11 +45,11 @@ def small_drawing(piece: Piece, factor: float, middle: complex) -> Drawing:
     shift = middle - factor * piece.cut.middle
     cut = piece.cut.mapped(factor, shift)
     lines = [Stroke(path, SMALL_PENS[kind]) for kind, path in _lines(piece, factor, shift)]
-    names = _kept(_names(piece, factor, shift), cut.bounds)
+    names = _kept(_names(piece, factor, shift), cut)
     whole = Stroke(cut, SMALL_PENS[LineKind.CUT])
     heart = roomiest(piece.cut) * factor + shift
     clear = [cut, *(line.path for line in lines if line.pen in KEPT_CLEAR)]
-    arrowed = _arrow(piece.arrow, heart, clear, names.values())
+    arrowed = _arrow(arrow_of(piece), heart, clear, names.values())
     return Drawing((Fill(cut, CREAM), *lines, whole, *names)) + arrowed
 
 
@@ -110,15 +113,30 @@ def _joins(piece: Piece, factor: float, shift: complex) -> Iterator[Letters]:
             yield letters
 
 
-def _kept(names: Iterable[Letters], box: Box) -> dict[Letters, Box]:
-    """Return the names that stand inside a box and clear of those before them, with their boxes."""
+def _kept(names: Iterable[Letters], cut: Contour) -> dict[Letters, Box]:
+    """Return the names that stand inside a piece and clear of those before them, with their boxes.
+
+    One that its notch puts across the cut line, as beside a corner, is moved aside.
+    """
     kept: dict[Letters, Box] = {}
     for name in names:
-        own = name.box
-        roomy = _roomy(own, APART)
-        if _holds(box, own) and not any(overlap(roomy, other) for other in kept.values()):
-            kept[name] = own
+        for spot in _spots(name):
+            own = spot.box
+            roomy = _roomy(own, APART)
+            if any(overlap(roomy, other) for other in kept.values()):
+                continue
+            if _holds(cut.bounds, own) and not enters(cut, roomy):
+                kept[spot] = own
+                break
     return kept
+
+
+def _spots(name: Letters) -> Iterator[Letters]:
+    """Yield a name where it should stand, then to either side if it stands over its notch."""
+    yield name
+    if name.anchor == "middle":
+        yield replace(name, anchor="left", at=name.at - ASTRIDE * name.size)
+        yield replace(name, anchor="right", at=name.at + ASTRIDE * name.size)
 
 
 def _holds(box: Box, other: Box) -> bool:

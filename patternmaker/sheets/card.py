@@ -162,6 +162,7 @@ class Card:
                      finished, by(piece.cut.width, piece.cut.height, unit))  # fmt: skip
             yield row(cells, SHARES, column, size=size)
         if seats.reversed:
+            yield space(size * 0.4)
             yield paragraph("For the reversed seats turn the papers over.", column, size=size)
         yield space(size * 0.6)
 

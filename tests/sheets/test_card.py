@@ -186,7 +186,7 @@ def test_all_pieces_are_drawn_to_one_scale_wherever_they_fit():
 
 def test_boxing_too_long_for_that_is_drawn_to_a_lesser_scale():
     scales = {}
-    for row in figures(boxed(brief()).pieces, room=160).rows:
+    for row in figures(boxed(brief()).pieces, room=400).rows:
         for figure in row:
             scales[figure.piece.name] = figure.factor
     assert scales["boxing"] < scales["top"] == scales["dust cover"]
