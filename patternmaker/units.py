@@ -176,9 +176,9 @@ def read_stitch(raw: object, unit: Unit) -> float:
     >>> [read_stitch(each, Unit.MM) for each in ("8 per inch", "4 per cm", 3)]
     [3.175, 2.5, 3.0]
     """
-    if not isinstance(raw, str) or " per " not in raw or len(raw) > LONGEST_TEXT:
-        return read_length(raw, unit)
     try:
+        if not isinstance(raw, str) or " per " not in raw or len(raw) > LONGEST_TEXT:
+            return read_length(raw, unit)
         stitches, on = _plain_text(raw).split(" per ")
         return read_length(on if re.match(r"\d", on) else f"1 {on}", unit) / _number(stitches)
     except (ValueError, ZeroDivisionError, OverflowError, Refusal):
@@ -231,6 +231,18 @@ def show_finely(value: float, unit: Unit) -> str:
     """
     shown, name = (value / MM_PER_INCH, "in") if unit is Unit.IN else (value, "mm")
     return f"{round(shown, 3 if unit is Unit.IN else 2):g} {name}"
+
+
+def show_gauge(value: float, unit: Unit) -> str:
+    """Return a diameter or a thickness as it is sold by: to 1/32 in, or to 0.1 mm.
+
+    >>> show_gauge(25.4 * 5 / 32, Unit.IN), show_gauge(4, Unit.CM)
+    ('5/32 in', '4 mm')
+    """
+    if unit is not Unit.IN:
+        return f"{round(value, 1):g} mm"
+    whole, rest = divmod(_nearest(value / MM_PER_INCH, 32), 32)
+    return f"{whole or ''}{' ' if whole and rest else ''}{Fraction(rest, 32) if rest else ''} in"
 
 
 def _nearest(value: float, parts: int) -> int:

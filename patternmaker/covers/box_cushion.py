@@ -7,7 +7,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, ClassVar
 
-from patternmaker.covers.parts import cushions, fits, steps, zips
+from patternmaker.covers.parts import cushions, fits, padding, steps, zips
 from patternmaker.covers.parts.boxes import (
     FAR,
     LOWER,
@@ -130,7 +130,7 @@ class BoxCushion(Cover):
         zipped = ring.stretch(BEGINS, ENDS)
         strips = [ZipStrip(zipped, face, self.zip_turning) for face in ("top", "bottom")]
         seams = (*_ends(boxing, *strips), *_round(boxing, *strips))
-        foam = cushions.foam_template(brief.outline, self.foam_oversize, self.height)
+        foam = padding.foam_template(brief.outline, self.foam_oversize, self.height)
         walls = (*(panel.piece() for panel in boxing), *(strip.piece() for strip in strips))
         pieces = (*flat, *walls, foam)
         order = tuple(self._steps(ring, pieces, joins))

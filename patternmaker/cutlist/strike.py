@@ -23,6 +23,8 @@ ONE_RUN = 30.0  # mm; clips that stand further apart belong to another corner
 
 def by_hand(piece: Piece) -> tuple[Note, ...]:
     """Return how to strike a piece by hand, or nothing if only paper will do."""
+    if piece.is_slanted:
+        return tuple(_slanted(piece))
     if piece.is_strip:
         return tuple(_strip(piece))
     if circle := as_circle(piece.cut):
@@ -34,18 +36,35 @@ def _strip(piece: Piece) -> Iterator[Note]:
     size = piece.cut.width, piece.cut.height
     yield Note("Strip {} × {}, diagonal {}", (*size, math.hypot(*size)))
     (first, *seams), folds = _down(piece, LineKind.SEW), _down(piece, LineKind.FOLD)
-    yield Note("left join line {} from the end; seam {} from the upper edge",
-               (-piece.cut.bounds[0], first))  # fmt: skip
+    left = -piece.cut.bounds[0]
+    if left:
+        yield Note("left join line {} from the end; seam {} from the upper edge", (left, first))
+    else:
+        yield Note("seam {} from the upper edge", (first,))
     for says, lines in (
         ("seam {} from the upper edge", seams),
         ("fold {} from the upper edge", folds),
     ):
         yield from (Note(says, (down,)) for down in lines)
     along = marks_along(piece)
+    if left or len(along) > 1:
+        yield _marks(along)
+    yield from clip_notes(piece)
+
+
+def _marks(along: list[tuple[str, float]]) -> Note:
     marks = ", ".join("{} ({})" for _ in along)
     values = [value for name, x in along for value in (x, name)]
-    yield Note(f"along the seam from the left join line: {marks}", tuple(values))
-    yield from clip_notes(piece)
+    return Note(f"along the seam from the left join line: {marks}", tuple(values))
+
+
+def _slanted(piece: Piece) -> Iterator[Note]:
+    top = piece.cut.bounds[3]
+    long, past = piece.cut.segments[1].length, piece.cut.segments[1].length - piece.run[-1][1]
+    yield Note("Strip {} wide, both its ends at 45° the same way, each long edge {}",
+               (piece.cut.height, long))  # fmt: skip
+    yield Note("join lines {} from the cut ends, along the strip; seams {} from the edges",
+               (past / 2, top))  # fmt: skip
 
 
 def _down(piece: Piece, kind: LineKind) -> list[float]:

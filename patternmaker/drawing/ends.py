@@ -20,6 +20,7 @@ from patternmaker.drawing.pieces import STATION_SIZE, lines_of, strip_arrows, to
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Box, Line
+from patternmaker.pattern.piece import LineKind
 from patternmaker.units import with_set_fractions
 
 if TYPE_CHECKING:
@@ -53,14 +54,28 @@ class StripEnds:
         return self.piece.run[-1][1]
 
     @property
+    def _near(self) -> float:
+        """How much of the seam is shown at the near end: past the slant of it, if it has any."""
+        return REACH + max([0.0, *(x for x in self._corners if x < self._run / 2)])
+
+    @property
+    def _far(self) -> float:
+        """The same at the far end."""
+        return REACH + max([0.0, *(self._run - x for x in self._corners if x > self._run / 2)])
+
+    @property
+    def _corners(self) -> list[float]:
+        return [each.start.real for each in self.piece.cut.segments]
+
+    @property
     def saves_paper(self) -> bool:
         """Whether the ends take less paper than the whole strip."""
-        return self._run > 2 * REACH + self.gap
+        return self._run > self._near + self._far + self.gap
 
     @property
     def shift(self) -> float:
         """How far the far end is moved toward the near one."""
-        return self._run - 2 * REACH - self.gap
+        return self._run - self._near - self._far - self.gap
 
     @property
     def box(self) -> Box:
@@ -69,7 +84,7 @@ class StripEnds:
 
     def drawing(self) -> Drawing:
         """Return the drawing; the near join stands at x = 0, the seam at y = 0."""
-        near, far = REACH, self._run - REACH
+        near, far = self._near, self._run - self._far
         marks: list[Mark] = [
             *self._window(self.left, near, 0.0),
             *self._window(far, self.right, -self.shift),
@@ -88,13 +103,17 @@ class StripEnds:
 
     @property
     def _run_says(self) -> str:
-        return f"{show(self._run, self.context.unit)} from join line to join line"
+        joined = any(guide.kind is LineKind.JOIN for guide in self.piece.guides)
+        ends = "join line to join line" if joined else "end to end"
+        return f"{show(self._run, self.context.unit)} from {ends}"
 
     def _window(self, begin: float, end: float, shift: float) -> Iterator[Mark]:
         for kind, path in lines_of(self.piece):
             for segment in path.segments:
                 if isinstance(segment, Line) and (part := _between(segment, begin, end)):
                     yield Stroke(Path((part.mapped(1, shift),)), PENS[kind])
+        if self.piece.is_slanted:  # its ends are all there is to name
+            return
         for name, x in (self.piece.run[0], *marks_along(self.piece)):
             if begin < x < end:
                 at = complex(x + shift, -self._below_topstitch)
@@ -103,21 +122,28 @@ class StripEnds:
 
 def _text(piece: Piece, context: Context) -> Iterator[Row]:
     yield from rows(piece, context)
-    yield Row("Mark along the seam, from the left join line:", bold=True)
-    for name, x in marks_along(piece):
-        yield Row(f"{show(x, context.unit)}   {name}")
+    marks = marks_along(piece)
+    if piece.notches or len(marks) > 1:  # else there is only its length to mark off
+        yield Row("Mark along the seam, from the left join line:", bold=True)
+        for name, x in marks:
+            yield Row(f"{show(x, context.unit)}   {name}")
     for note in clip_notes(piece):
         yield Row(with_set_fractions(note.told(context.unit)).capitalize())
 
 
 def _between(line: Line, begin: float, end: float) -> Line | None:
-    """Return the part of a level or upright line between two uprights, or None."""
+    """Return the part of a line between two uprights, or None."""
     a, b = line.start, line.end
     if a.real == b.real:
         return line if begin <= a.real <= end else None
-    left, right = sorted((a.real, b.real))
-    low, high = max(left, begin), min(right, end)
-    return Line(complex(low, a.imag), complex(high, a.imag)) if low < high else None
+    left, right = sorted((a, b), key=lambda z: z.real)
+    low, high = max(left.real, begin), min(right.real, end)
+    return Line(_at(left, right, low), _at(left, right, high)) if low < high else None
+
+
+def _at(left: complex, right: complex, x: float) -> complex:
+    """Return the point of a line above ``x``."""
+    return left + (right - left) * ((x - left.real) / (right.real - left.real))
 
 
 def _zigzag(x: float, bottom: float, top: float) -> Path:

@@ -148,7 +148,9 @@ def smaller(lines: Sequence[Row], scale: float) -> list[Row]:
 
 
 def arrow(tail: complex, way: complex, length: float, word: str) -> Drawing:
-    """Return an arrow and, past its head, the word for what it points to."""
+    """Return an arrow and, past its head, the word for what it points to; without one, neither."""
+    if not word:
+        return Drawing(())
     head = tail + way * length
     barb, half = min(5.0, length / 2), min(5.0, length / 2) * 0.35
     tip = Path.through(

@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Protocol
+from typing import Any, Protocol
 
 from patternmaker.errors import Refusal, brief
 from patternmaker.facts.files import content_of
 from patternmaker.units import (
+    Unit,
     read_length,
     read_rate,
     read_stitch,
@@ -17,9 +18,6 @@ from patternmaker.units import (
     show_rate,
     show_stitch,
 )
-
-if TYPE_CHECKING:
-    from patternmaker.units import Unit
 
 
 class Quantity(Protocol):
@@ -62,8 +60,9 @@ class Stitch:
         return read_stitch(raw, unit)
 
     def show(self, value: float, unit: Unit | None) -> str:
-        """Show as machines are set: by the inch in an inch job, else in millimetres."""
-        return show_stitch(value, unit)
+        """Show its length, with how many go on an inch in an inch job."""
+        length = show_length_exactly(value, unit)
+        return f"{length} ({show_stitch(value, unit)})" if unit is Unit.IN and value else length
 
 
 class Rate:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from patternmaker.covers import COVERS
+from patternmaker.covers import COVERS, finishing
 from patternmaker.materials import RIVALS, Material
 
 if TYPE_CHECKING:
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from patternmaker.facts import Reading
 
-TEMPLATES = "base template", "foam template"  # of card, whatever the seat is covered with
+TEMPLATES = {"base template", *finishing.TEMPLATES}  # of card, whatever a seat is covered with
 LINING = "dust cover"  # is cambric unless the job says otherwise
 
 
@@ -28,7 +28,7 @@ class Materials:
     def __init__(self, reading: Reading, tables: Mapping[str, object]) -> None:
         self.reading = reading
         roles = {role for cover in COVERS.all.values() for role in cover.roles}
-        self.roles = sorted(roles.difference(TEMPLATES))
+        self.roles = sorted(roles.union(finishing.ROLES) - TEMPLATES)
         self.job_table = reading.table(tables.get("material", {}), "material")
         self.of_job = self._read(self.job_table, "material", frozenset())
         self.told = reading.told("material")

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import Measured, both, choice, count, length, measured, text
+from patternmaker.covers.finishing import finished
+from patternmaker.facts import Measured, both, choice, count, length, measured, names, text
 from patternmaker.pattern.brief import TAKEN
 from patternmaker.pattern.cloth import laid
 from patternmaker.units import Unit
@@ -43,6 +44,7 @@ class SeatFacts(Measured):
         "tape round the seam, a cross-check", default=None, least=150, required=False,
         most=20_000,
     )  # fmt: skip
+    without: tuple[str, ...] = names("pieces to leave out, such as the dust cover")
     trust: str = choice("which wins where the tape disagrees", ("width", "round"), default="width")
 
 
@@ -83,8 +85,8 @@ class Seat:
     reversed: int = 0
 
     def pattern(self) -> Pattern:
-        """Return its pattern, laid as its materials must lie."""
-        return laid(self.cover.pattern(self.brief))
+        """Return its pattern, laid as its materials must lie and finished as its job asks."""
+        return finished(laid(self.cover.pattern(self.brief)), self.brief)
 
 
 @dataclass(frozen=True)

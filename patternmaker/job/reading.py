@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
-from patternmaker.covers import COVERS, Cover
+from patternmaker.covers import COVERS, Cover, finishing
 from patternmaker.errors import Refusal, Refusals, brief
 from patternmaker.facts import Measured, Reading, Registry, unknown
+from patternmaker.job.finishing import Finishings
+from patternmaker.job.lists import listing
 from patternmaker.job.materials import Materials
 from patternmaker.job.model import MOST_SEATS, Inset, Job, JobFacts, PanelFacts, Seat, SeatFacts
 from patternmaker.outlines import SHAPES, Outline
@@ -17,7 +20,7 @@ from patternmaker.pattern.notes import Fine, Note
 from patternmaker.units import Unit, show_length
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Mapping
+    from collections.abc import Iterator, Mapping
     from pathlib import Path
     from typing import TypeVar
 
@@ -25,11 +28,10 @@ if TYPE_CHECKING:
     from patternmaker.tracing.said import Said
 
     M = TypeVar("M", bound=Measured)
-    T = TypeVar("T")
 
-JOB_TABLES = ("material", "allowances", "seat")
-SEAT_TABLES = ("outline", "cover", "base", "material", "allowances", "panel", "seam")
-MOST_PANELS = 60  # of one seat, and seams between them
+JOB_TABLES = ("material", "allowances", "stitching", "seat")
+SEAT_TABLES = ("outline", "cover", "base", "material", "allowances", "panel", "seam", "welt",
+               "stitching", "padding")  # fmt: skip
 USUAL = {"shape": "rounded rectangle", "style": "boxed"}  # what a job that lacks one is offered
 WIDEST_DISAGREEMENT = 0.25  # between tape and width; beyond it one of them is mistyped
 
@@ -64,6 +66,7 @@ class _Seats:
     def __init__(self, reading: Reading, tables: Mapping[str, object]) -> None:
         self.reading = reading
         self.materials = Materials(reading, tables)
+        self.finishing = Finishings(reading, tables)
         self.allowed = reading.table(tables.get("allowances", {}), "allowances")
         self.allowances = reading.read(Allowances, self.allowed, "allowances")
         self.told = reading.told("allowances")
@@ -119,17 +122,18 @@ class _Seats:
         materials = self.materials.of_seat(table, place)
         covered = _covered(outline, facts) if outline else None
         base = self._base(table.get("base", {}), covered, f"{place}base")
-        panels = self._listing(table, "panel", place, self._panel)
-        seams = self._listing(table, "seam", place, partial(self.reading.read, SeamWish))
+        panels = listing(self.reading, table, "panel", place, self._panel)
+        seams = listing(self.reading, table, "seam", place, partial(self.reading.read, SeamWish))
+        wishes = self.finishing.of_seat(table, place)
         if not (facts and outline and cover and allowances and materials and base):
             return None
-        if panels is None or seams is None:
+        if panels is None or seams is None or wishes is None:
             return None
         brief = Brief(
             outline.contour(), base, allowances, materials,
             facts.taken, facts.measured_round, facts.trust == "round",
             tuple(_note(said) for said in outline.remarks()),
-            tuple(panels), tuple(seams),
+            tuple(panels), tuple(seams), replace(wishes, without=facts.without),
         )  # fmt: skip
         for mistake in _objections(brief, cover):
             self.reading.note(mistake, place)
@@ -143,27 +147,6 @@ class _Seats:
         if facts.reversed and outline.partner() == outline:
             self.reading.note(_ALIKE_PANEL, place)
         return Panel(facts.name, outline.contour(), facts.cut, facts.reversed)
-
-    def _listing(
-        self,
-        table: Mapping[str, object],
-        key: str,
-        place: str,
-        read: Callable[[Mapping[str, object], str], T | None],
-    ) -> list[T] | None:
-        """Return what is read from a list of tables, or None once a mistake in one is noted."""
-        raw = table.get(key, [])
-        if not isinstance(raw, list) or len(raw) > MOST_PANELS:
-            self.reading.note(
-                Refusal(key, "is not a list of at most {limit} tables", limit=MOST_PANELS,
-                        mend=f"write each under [[seat.{key}]]"),
-                place,
-            )  # fmt: skip
-            return None
-        places = (f"{place}{key} {number}" for number in range(1, len(raw) + 1))
-        found = [read(self.reading.table(*each), each[1]) for each in zip(raw, places, strict=True)]
-        good = [each for each in found if each]
-        return good if len(good) == len(found) else None
 
     def _allowances(self, table: Mapping[str, object], place: str) -> Allowances | None:
         if "allowances" not in table:
@@ -253,4 +236,7 @@ def _objections(brief: Brief, cover: Cover) -> Iterator[Refusal]:
                 mend="check its unit, and the width",
             )  # fmt: skip
             return
-    yield from cover.objections(brief)
+    mistakes = list(cover.objections(brief))
+    yield from mistakes
+    if not mistakes and brief.finishing.asks:
+        yield from finishing.objections(cover.pattern(brief), brief)

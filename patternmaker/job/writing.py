@@ -9,12 +9,22 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from patternmaker.covers import COVERS
-from patternmaker.facts import ANGLE, COUNT, FILE, LENGTH, RATE, SWITCH, Rows, facts_of
+from patternmaker.facts import (
+    ANGLE,
+    COUNT,
+    FILE,
+    LENGTH,
+    RATE,
+    STITCH,
+    Rows,
+    facts_of,
+)
 from patternmaker.facts.telling import bounds_of, words_of
 from patternmaker.job.model import Inset, JobFacts, SeatFacts
 from patternmaker.materials import KINDS, Material
 from patternmaker.pattern.allowances import Allowances
-from patternmaker.units import Unit, read_length, show_length
+from patternmaker.pattern.stitching import StitchRules
+from patternmaker.units import Unit, read_length, show_length, show_stitch
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
@@ -51,9 +61,11 @@ def source(fact: Fact, value: Any, unit: Unit) -> str:
         return literal(tape(value, unit))
     if quantity is RATE:
         return json.dumps(f"{value * 100:.6g}%")
-    if quantity is SWITCH:
-        return str(value).lower()
-    return f"{value:.6g}" if quantity in {ANGLE, COUNT} else json.dumps(value, ensure_ascii=False)
+    if quantity is STITCH:
+        return json.dumps(show_stitch(value, unit))
+    if quantity in {ANGLE, COUNT}:
+        return f"{value:.6g}"
+    return json.dumps(value, ensure_ascii=False)
 
 
 def rows_source(rows: Iterable[Iterable[str]]) -> str:
@@ -124,6 +136,8 @@ def _lines(of: Beginning) -> Iterator[str]:
     yield from _optional(Material, of.unit, passing=("kind",))
     yield from ("", "[allowances]")
     yield from _optional(Allowances, of.unit)
+    yield from ("", "[stitching]")
+    yield from _optional(StitchRules, of.unit)
     yield from ("", "[[seat]]", f"name = {json.dumps(of.name, ensure_ascii=False)}")
     yield f"make = {of.make}"
     yield from _optional(SeatFacts, of.unit, passing=("name", "make"))

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from patternmaker.facts import Measured, both, length, measured, switch, text
+from patternmaker.pattern.finishing import Finishing
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -87,6 +88,7 @@ class Brief:
         remarks: what is to be said of how the outline came about.
         panels: pieces with outlines of their own.
         seams: how those are sewn together.
+        finishing: what is done to the cover, of whatever kind it is.
     """
 
     taped: Contour
@@ -99,6 +101,7 @@ class Brief:
     remarks: tuple[Note, ...] = ()
     panels: tuple[Panel, ...] = ()
     seams: tuple[SeamWish, ...] = ()
+    finishing: Finishing = field(default_factory=Finishing)
 
     @cached_property
     def outline(self) -> Contour:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from patternmaker.facts import Default
-from patternmaker.units import Unit, show_finely, show_length, show_rate, show_stitch
+from patternmaker.units import Unit, show_finely, show_gauge, show_length, show_rate, show_stitch
 
 
 @dataclass(frozen=True)
@@ -18,6 +18,13 @@ class Share:
 @dataclass(frozen=True)
 class Fine:
     """A length too small for a tape, which a note tells to the hundredth of a millimetre."""
+
+    mm: float
+
+
+@dataclass(frozen=True)
+class Gauge:
+    """A diameter or a thickness, which a note tells as it is sold by."""
 
     mm: float
 
@@ -40,16 +47,18 @@ class Note:
     """
 
     says: str
-    values: tuple[float | Share | Fine | Stitch | Default | str, ...] = ()
+    values: tuple[float | Share | Fine | Gauge | Stitch | Default | str, ...] = ()
 
     def told(self, unit: Unit) -> str:
         """Return the sentence with its lengths in ``unit``."""
         return self.says.format(*(_shown(value, unit) for value in self.values))
 
 
-def _shown(value: float | Share | Fine | Stitch | Default | str, unit: Unit) -> str:
+def _shown(value: float | Share | Fine | Gauge | Stitch | Default | str, unit: Unit) -> str:
     if isinstance(value, Fine):
         return show_finely(value.mm, unit)
+    if isinstance(value, Gauge):
+        return show_gauge(value.mm, unit)
     if isinstance(value, Stitch):
         return show_stitch(value.mm, unit)
     if isinstance(value, str):

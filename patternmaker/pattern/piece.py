@@ -15,6 +15,10 @@ if TYPE_CHECKING:
     from patternmaker.geometry.contour import Contour, Path
     from patternmaker.materials import Material
     from patternmaker.pattern.notes import Note
+    from patternmaker.pattern.stitching import Stitching
+
+
+LEVEL = 1e-6  # of a direction; one that strays less is level, or upright
 
 
 class LineKind(StrEnum):
@@ -159,6 +163,12 @@ class Piece:
         return bool(self.run)
 
     @property
+    def is_slanted(self) -> bool:
+        """Whether it is a strip with slanting ends, which meet those of the next one."""
+        ways = (segment.tangent() for segment in self.cut.segments)
+        return self.is_strip and any(min(abs(way.real), abs(way.imag)) > LEVEL for way in ways)
+
+    @property
     def sew_length(self) -> float:
         """The length of its main sewn edge, zero if it has none."""
         return next((edge.length for edge in self.edges.values()), 0.0)
@@ -225,6 +235,7 @@ class Pattern:
         seams: every seam, in the order of sewing.
         fit: how the finished cover fits.
         steps: the order of work at the bench, with this seat's own numbers.
+        stitches: how each seam is sewn, and the thread that it takes.
     """
 
     outline: Contour
@@ -232,3 +243,9 @@ class Pattern:
     seams: tuple[Seam, ...]
     fit: Fit
     steps: tuple[Note, ...] = ()
+    stitches: tuple[Stitching, ...] = ()
+
+    @property
+    def seam_names(self) -> tuple[str, ...]:
+        """What its seams are called, each once, in the order of sewing."""
+        return tuple(dict.fromkeys(seam.name for seam in self.seams))

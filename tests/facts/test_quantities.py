@@ -167,13 +167,14 @@ def test_stitch_is_a_length_or_how_many_go_on_one(text, mm):
 
 @pytest.mark.parametrize("text", ["8 per", "per inch", "none per inch", "0 per inch", "8 per oak"])
 def test_stitch_that_is_none_is_refused(text):
-    with pytest.raises(Refusal, match=r"is not .*length"):
+    with pytest.raises(Refusal, match="is not the length of a stitch"):
         STITCH.read(text, Unit.IN)
 
 
-def test_stitch_is_shown_as_a_machine_is_set():
-    assert STITCH.show(3.175, Unit.IN) == "8 per inch"
-    assert STITCH.show(4.5, Unit.CM) == "4.5 mm"
+def test_stitch_is_shown_by_its_length():
+    """As a limit it must read as what is less and what is more."""
+    assert STITCH.show(3.175, Unit.IN) == "1/8 in (8 per inch)"
+    assert STITCH.show(4.5, Unit.MM) == "4.5 mm"
 
 
 def test_names_are_read_from_a_list():

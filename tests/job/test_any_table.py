@@ -15,6 +15,7 @@ GOOD: dict[str, Any] = {
     "units": "in",
     "date": "summer",
     "material": {"kind": "vinyl", "take_up": "1%", "boxing": {"kind": "velour", "give": 0.02}},
+    "stitching": {"seams": "8 per inch", "spare": "10%"},
     "allowances": {"seam": "1/2", "wrap": 1, "boxing_longest": 64, "round_cut_to": "1/4"},
     "seat": [
         {
@@ -34,6 +35,10 @@ GOOD: dict[str, Any] = {
             "outline": {"shape": "circle", "diameter": "12 1/2"},
             "cover": {"style": "boxed", "drop": "70 mm"},
             "base": {"inset": "1/8"},
+            "welt": [{"seam": "top seam", "cord": "1/4", "cut": "bias"}],
+            "stitching": {"topstitch": "5 per inch"},
+            "padding": {"foam": 2, "wadding": "1/2"},
+            "without": ["dust cover"],
         },
     ],
 }

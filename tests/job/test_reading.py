@@ -277,3 +277,46 @@ def test_mistakes_within_panels_and_seams_are_told_by_number():
     told = [mistake.split(": ")[0].split(", ")[1] for mistake in mistakes(body)]
     assert told[0] == "panel 1.outline"
     assert "seam 1.partner" in told
+
+
+def test_lone_welt_stands_in_its_seat_and_several_in_a_list():
+    (lone,) = read(STOOL + 'welt = { seam = "top seam", cord = 5 }').seats[0].brief.finishing.welts
+    assert (lone.seam, lone.cord, lone.topstitch) == ("top seam", 5, False)
+    both = read(STOOL + '[[seat.welt]]\nseam = "top seam"\n[[seat.welt]]\nseam = "join"\n')
+    assert [welt.seam for welt in both.seats[0].brief.finishing.welts] == ["top seam", "join"]
+
+
+def test_welt_may_have_a_material_of_its_own():
+    body = '[material.welt]\nname = "black leather"\n' + STOOL + 'welt = { seam = "top seam" }'
+    (strip,) = (p for p in read(body).seats[0].pattern().pieces if p.role == "welt")
+    assert strip.material.title == "black leather"
+
+
+def test_seat_overrides_the_stitches_of_the_job():
+    job = '[stitching]\nseams = "8 per inch"\ntopstitch = 5\n'
+    rules = read(job + STOOL + "stitching = { topstitch = 6 }").seats[0].brief.finishing.stitches
+    assert rules.seams == pytest.approx(3.175)
+    assert rules.topstitch == 6
+
+
+def test_mistake_in_the_stitches_of_the_job_is_told_once():
+    told = mistakes("[stitching]\nseams = 30\n" + STOOL + "stitching = { topstitch = 6 }")
+    assert [line.split(":")[0] for line in told] == ["stitching.seams"]
+
+
+def test_seat_says_what_lies_under_its_cover_and_which_pieces_it_goes_without():
+    body = STOOL + 'padding = { foam = 50, wadding = 12 }\nwithout = ["dust cover"]'
+    names = [piece.name for piece in read(body).seats[0].pattern().pieces]
+    assert names == ["top", "boxing", "base template", "foam template", "wadding"]
+
+
+def test_seat_whose_cover_objects_is_not_asked_for_its_seams():
+    told = mistakes(STOOL + 'allowances = { sewing_open = 300 }\nwelt = { seam = "hem" }')
+    assert [line.split(": ")[0] for line in told] == [
+        'seat 1 "Round piano stool", allowances.sewing_open'
+    ]
+
+
+@pytest.mark.parametrize("key", ["welt", "padding", "stitching"])
+def test_what_finishes_a_seat_is_written_in_tables(key):
+    assert fields(STOOL + f'{key} = "yes"')[0] == f'"Round piano stool", {key}'

@@ -12,13 +12,16 @@ from patternmaker.errors import Refusals
 from patternmaker.facts import (
     Measured,
     angle,
+    both,
     count,
     facts_of,
     file,
     length,
     measured,
+    names,
     rate,
     rows,
+    stitch,
     switch,
     text,
 )
@@ -39,6 +42,8 @@ class Anything(Measured):
     many: int = count("a count")
     called: str = text("a name")  # type: ignore[misc]
     open_: bool = switch("yes or no")
+    stitches: float = stitch("a stitch", default=both(mm=3), least=1, most=9)
+    parts: tuple[str, ...] = names("some names")
     table: tuple[tuple[float, ...], ...] = rows("a table", ("x", "y"), needed=1)
 
 
@@ -64,7 +69,8 @@ def test_whatever_was_typed_is_text_or_a_number_in_toml(typed):
 @pytest.mark.parametrize(
     ("field", "value"),
     [("long", 368.3), ("share", 0.025), ("lean", 22.5), ("lean", -7.0), ("many", 6),
-     ("called", 'Bench "A"'), ("open_", True), ("table", ((10.0, 20.0), (30.0,)))],
+     ("called", 'Bench "A"'), ("open_", True), ("table", ((10.0, 20.0), (30.0,))),
+     ("stitches", 3.175), ("parts", ("top", "base"))],
 )  # fmt: skip
 @UNITS
 def test_value_of_any_kind_reads_back(field, value, unit):
@@ -73,6 +79,8 @@ def test_value_of_any_kind_reads_back(field, value, unit):
     if field == "table":
         one, two = fact.quantity.read(raw, unit)
         assert [*one, *two] == pytest.approx([10.0, 20.0, 30.0], abs=2e-4)
+    elif field == "parts":
+        assert fact.quantity.read(raw, unit) == value
     else:
         assert fact.quantity.read(raw, unit) == pytest.approx(value)
 
@@ -96,6 +104,8 @@ def test_every_line_behind_a_hash_is_one_that_can_be_set(unit):
     job, plain = read(opened), read(text)
     assert job.seats[0].outline == plain.seats[0].outline
     assert job.seats[0].brief.allowances == plain.seats[0].brief.allowances
+    rules, usual = (each.seats[0].brief.finishing.stitches for each in (job, plain))
+    assert vars(rules) == pytest.approx(vars(usual))
 
 
 def test_fields_that_are_known_stand_for_the_defaults():

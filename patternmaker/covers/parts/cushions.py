@@ -19,7 +19,6 @@ from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.framing import flipped
-from patternmaker.materials import Material
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece
 from patternmaker.pattern.stations import foot, notches_round
@@ -137,21 +136,3 @@ def _notes(name: str, allowance: float) -> Iterator[Note]:
 def foam_objections(outline: Contour, oversize: float) -> Iterator[Refusal]:
     """Yield that the foam can't be drawn so much larger."""
     yield from closing("cover.foam_oversize", outline, oversize)
-
-
-def foam_template(outline: Contour, oversize: float, thickness: float) -> Piece:
-    """Return the template by which the foam is cut: larger than the cover on every side."""
-    larger = outline.grown(oversize)
-    return Piece(
-        "foam template",
-        "foam template",
-        Material(kind="card"),
-        larger,
-        guides=tuple(centre_cross(larger)),
-        notes=(
-            Note("For the foam, {} thick: {} larger than the cover on every side",
-                 (thickness, oversize)),
-            Note("Trace round it on the foam; hold the saw upright"),
-        ),
-        lay="either way",
-    )  # fmt: skip
