@@ -167,6 +167,8 @@ def _inner_room(piece: Piece) -> Box:
             heart.real + wide * aside,
             heart.imag + max(CLEAR_OF_CROSS, tall * high),
         )
+        if room[3] <= room[1]:  # no label fits so low a piece
+            break
         crossed = any(enters(line, room) for line in lines)
         if not crossed and not any(overlap(box, room) for box in words):
             break

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from patternmaker.facts import Measured, at_most, both, length, measured
+from patternmaker.facts import HAIR, Measured, at_most, both, length, measured
 from patternmaker.units import MM_PER_INCH
 
 # All common practice, no source.
@@ -23,6 +23,10 @@ class Allowances(Measured):
     wrap: float = length(
         "what turns under the base", default=both(in_=1, mm=25), most=150, required=False
     )
+    boxing_seam: float | None = length(
+        "seam allowance of the boxing's upper edge, graded; the same as seam unless given",
+        default=None, least=6, most=50, required=False,
+    )  # fmt: skip
     boxing_join: float | None = length(
         "seam allowance where boxing is joined; the same as seam unless given",
         default=None, least=6, most=50, required=False,
@@ -69,7 +73,7 @@ class Allowances(Measured):
     limits = (
         at_most(
             "topstitch",
-            lambda seam: seam - CAUGHT,
+            lambda seam, boxing_seam: _narrower(seam, boxing_seam) - CAUGHT,
             "the seam allowance less 1/8 in, which it must catch",
             "bring the topstitch nearer the seam or widen the allowance",
         ),
@@ -88,6 +92,21 @@ class Allowances(Measured):
     )
 
     @property
+    def upper_edge(self) -> float:
+        """The seam allowance of the boxing where it is sewn to the top."""
+        return self.seam if self.boxing_seam is None else self.boxing_seam
+
+    @property
+    def narrower(self) -> float:
+        """The narrower allowance of that seam, which topstitch and notches must not pass."""
+        return _narrower(self.seam, self.boxing_seam)
+
+    @property
+    def is_graded(self) -> bool:
+        """Whether the allowances of that seam differ, so that cut edges don't meet."""
+        return abs(self.seam - self.upper_edge) > HAIR
+
+    @property
     def join(self) -> float:
         """The seam allowance at a join of the boxing."""
         return self.seam if self.boxing_join is None else self.boxing_join
@@ -96,7 +115,9 @@ class Allowances(Measured):
     def topstitch_at(self) -> float:
         """From the seam to the topstitch: as given, else as near the usual as it can be."""
         return (
-            min(USUAL_TOPSTITCH, self.seam - CAUGHT) if self.topstitch is None else self.topstitch
+            min(USUAL_TOPSTITCH, self.narrower - CAUGHT)
+            if self.topstitch is None
+            else self.topstitch
         )
 
     def open_at(self, seam: float) -> float:
@@ -111,4 +132,8 @@ class Allowances(Measured):
 
     def notch_depth(self, deepest: float) -> float:
         """Return how deep a notch is cut in a material that bears ``deepest``."""
-        return min(deepest, self.seam - self.topstitch_at - CLEAR)
+        return min(deepest, self.narrower - self.topstitch_at - CLEAR)
+
+
+def _narrower(seam: float, boxing_seam: float | None) -> float:
+    return seam if boxing_seam is None else min(seam, boxing_seam)

@@ -9,11 +9,14 @@ place of the repeat is laid.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from patternmaker.facts import HAIR
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.segments import Line, dot
+from patternmaker.geometry.touching import encloses
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Guide, LineKind
 
@@ -115,7 +118,10 @@ class _Centre:
 
     def lines(self, piece: Piece) -> Iterator[Guide]:
         """Yield the match line: right across a strip, as a stroke at either end of a panel."""
-        near, far = self._ends(piece.cut)
+        ends = self._ends(piece.cut)
+        if ends is None:
+            return
+        near, far = ends
         if piece.is_strip:
             yield _line(near, far)
             return
@@ -123,15 +129,22 @@ class _Centre:
         for begin, end, (most, share) in ((near, far, IN_FROM_FRONT), (far, near, IN_FROM_BACK)):
             yield _line(begin, begin + (end - begin) / whole * min(most, share * whole))
 
-    def _ends(self, cut: Contour) -> tuple[complex, complex]:
+    def _ends(self, cut: Contour) -> tuple[complex, complex] | None:
         """Return where the line through the centre meets the cut line, the nearer place first."""
         far = self.way * (cut.width + cut.height)
         ray = Line(self.at - far, self.at + far)
-        met = [dot(p - self.at, self.way) for edge in cut.segments for p in crossings(edge, ray)]
-        ahead = min(along for along in met if along >= 0)
-        behind = max(along for along in met if along < 0)
-        near, other = sorted((ahead, behind), key=abs)
-        return self.at + near * self.way, self.at + other * self.way
+        met = sorted(
+            dot(point - self.at, self.way)
+            for edge in cut.segments
+            for point in crossings(edge, ray)
+        )
+        for low, high in pairwise(met):
+            if high - low > HAIR and low <= HAIR and high >= -HAIR:
+                ends = [self.at + along * self.way for along in (low, high)]
+                if encloses(cut, sum(ends) / 2):
+                    near, other = sorted(ends, key=lambda end: abs(end - self.at))
+                    return near, other
+        return None
 
     def notes(self, piece: Piece) -> Iterator[Note]:
         """Yield what is laid on the match line, and how far from the joins it is."""

@@ -166,3 +166,9 @@ def test_clip_of_an_inner_corner_leads_from_the_cut_line_and_stops_short_of_the_
 def test_round_top_of_a_small_stool_is_whole():
     seat = brief(Circle(diameter=60).contour(), CLOTH, wrap=10, sewing_open=20)
     assert top(seat).cut.area == pytest.approx(math.pi * 42**2)
+
+
+def test_top_of_a_graded_seam_says_how_its_edges_are_laid():
+    graded = told(top(brief(seam=14, boxing_seam=10)).notes)
+    assert "Graded seam, 10 mm on the boxing: lay sew line to sew line, not edge to edge" in graded
+    assert "Graded" not in told(top(brief(seam=14)).notes)

@@ -1,5 +1,7 @@
 """Pieces as they are printed: every line, every name, every word, in its place."""
 
+from dataclasses import replace
+
 import pytest
 import shapely
 
@@ -14,6 +16,7 @@ from patternmaker.drawing.surface import Drawing, Letters
 from patternmaker.drawing.typeface import width
 from patternmaker.job import load_job
 from patternmaker.materials import Material
+from patternmaker.outlines.circle import Circle
 from patternmaker.pattern.cloth import laid, match_line
 from patternmaker.pattern.piece import LineKind, Piece
 from patternmaker.units import Unit
@@ -202,3 +205,13 @@ def test_marks_of_a_strip_name_its_match_line():
     tweed = Material(kind="woven cloth", repeat_across=60)
     boxing = piece(laid(boxed(brief(BENCH, tweed))), "boxing")
     assert [name for name, _ in marks_along(boxing) if "match" in name] == ["front, match line"]
+
+
+def test_a_piece_too_low_for_a_label_is_drawn_without_one():
+    tiny = replace(
+        piece(boxed(brief(BENCH)), "dust cover"), cut=Circle(diameter=60).contour().mapped(0.5)
+    )
+    _, bottom, _, top = label_room(tiny)
+    assert bottom == top
+    context = Context("Recital hall", "Organ bench", Tally(1), Unit.MM)
+    assert print_of(tiny, context, whole=True).placed(0, 0, turned=False).drawing.marks

@@ -41,9 +41,25 @@ def test_join_of_the_boxing_takes_the_seam_allowance_unless_told():
     assert Allowances(seam=14, boxing_join=10).join == 10
 
 
+def test_upper_edge_of_the_boxing_takes_the_seam_allowance_unless_it_is_graded():
+    assert Allowances(seam=14).upper_edge == 14
+    assert not Allowances(seam=14, boxing_seam=14).is_graded
+    graded = Allowances(seam=14, boxing_seam=10)
+    assert (graded.upper_edge, graded.seam, graded.is_graded) == (10, 14, True)
+
+
+@pytest.mark.parametrize(("seam", "boxing_seam"), [(14, 8), (8, 14)])
+def test_topstitch_and_notches_of_a_graded_seam_heed_its_narrower_allowance(seam, boxing_seam):
+    graded = Allowances(seam=seam, boxing_seam=boxing_seam)
+    assert graded.topstitch_at == pytest.approx(8 - IN / 8)
+    assert graded.notch_depth(10.0) == pytest.approx(8 - graded.topstitch_at - IN / 16)
+
+
 @pytest.mark.parametrize(
     ("wrong", "told"),
     [
+        ({"seam": 12, "boxing_seam": 8, "topstitch": 5}, "topstitch: 5 mm is more than the seam"),
+        ({"boxing_seam": 5}, "boxing_seam: 5 mm is less than 6 mm"),
         ({"seam": 12, "topstitch": 8.9}, "topstitch: 8.9 mm is more than the seam"),
         ({"wrap": 25, "reference_line": 25.5}, "reference_line: 25.5 mm is more than the wrap"),
         ({"boxing_longest": 400, "boxing_spare": 201}, "boxing_spare: 201 mm is more than half"),

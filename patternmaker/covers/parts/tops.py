@@ -169,6 +169,9 @@ def _notes(brief: Brief, sew: Contour) -> Iterable[Note]:
     allowances = brief.allowances
     across, along = take_ups(brief)
     yield Note("Seam allowance {}", (allowances.seam,))
+    if allowances.is_graded:
+        yield Note("Graded seam, {} on the boxing: lay sew line to sew line, not edge to edge",
+                   (allowances.upper_edge,))  # fmt: skip
     if circle := as_circle(sew):
         yield Note("Trammel: cut {}, sew {}", (circle.radius + allowances.seam, circle.radius))
     if across.rate != along.rate:
