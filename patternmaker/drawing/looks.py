@@ -36,6 +36,8 @@ PENS: dict[LineKind, Pen] = {
     LineKind.CENTRE: Pen(0.3),
     LineKind.NOTCH: Pen(0.5),
     LineKind.CLIP: Pen(0.25, (1, 0.7), SLATE),
+    LineKind.PLEAT: Pen(0.35, (3, 1), INDIGO),
+    LineKind.RELIEF: Pen(0.5, (2, 1), MADDER),
     LineKind.STAPLE: Pen(0.5, (), MADDER),
     LineKind.SEWING: Pen(0.6, (), INDIGO),
     LineKind.MATCH: Pen(0.4, (6, 1.2, 0.8, 1.2, 0.8, 1.2, 0.8, 1.2), PLUM),

@@ -33,6 +33,8 @@ class LineKind(StrEnum):
     CENTRE = "centre mark"
     NOTCH = "notch"
     CLIP = "clip"
+    PLEAT = "pleat"
+    RELIEF = "relief cut"
     STAPLE = "staple start"
     SEWING = "sewing start and stop"
     MATCH = "match line"

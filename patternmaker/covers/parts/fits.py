@@ -81,6 +81,44 @@ def _tested(brief: Brief) -> Iterator[Note]:
                 yield Note(says + USED + usual, (*found, *taken))
 
 
+def measured(brief: Brief, flat: str = TAKEN["flat"]) -> Iterator[Note]:
+    """Yield how the seat was measured; ``flat`` says what a flat measure implies."""
+    yield from brief.remarks
+    yield Note(flat if brief.taken == "flat" else TAKEN[brief.taken])
+    yield from _tape_agrees(brief)
+
+
+def cautions(brief: Brief, role: str) -> Iterator[Note]:
+    """Yield what looks wrong with the measurements, whatever ``role`` the pulled piece has."""
+    yield from _tape(brief)
+    yield from _base(brief)
+    yield from _unused_take_up(brief, role)
+
+
+def stretches(
+    brief: Brief, piece: str, role: str, across: float, along: float
+) -> Iterator[tuple[Note, bool]]:
+    """Yield how far a piece must stretch each way, and whether its material gives less.
+
+    Args:
+        brief: the seat.
+        piece: what to call the piece.
+        role: the role that it plays.
+        across: what it is cut to from left to right, as a share of its width on the seat.
+        along: the same from front to back.
+    """
+    material = brief.material(role)
+    for way, scale, gives in (
+        ("from left to right", across, material.gives_across),
+        ("from front to back", along, material.gives_along),
+    ):
+        each = _Stretch(f"{piece}, {way},", material, 1 / scale - 1, gives)
+        if each.is_too_far:
+            yield each.warning, True
+        elif each.needed > 5e-5:
+            yield each.note, False
+
+
 def _taken_up(brief: Brief, ups: tuple[TakeUp, TakeUp]) -> Iterator[Note]:
     across, along = ups
     title = brief.material("top").title
@@ -172,12 +210,13 @@ def _tape_agrees(brief: Brief) -> Iterator[Note]:
                    (brief.measured_round, brief.outline.width, brief.taped.width))  # fmt: skip
 
 
-def _unused_take_up(brief: Brief) -> Iterator[Note]:
+def _unused_take_up(brief: Brief, role: str = "top") -> Iterator[Note]:
     """Yield that a take-up which the job gives is not used, since an old cover has had its own."""
     top = brief.material("top")
     given = any((top.take_up, top.take_up_across, top.take_up_along)) or top.tests
     if brief.taken == "old cover" and given:
-        yield Note("Measured on the old cover, the top gets none of the take-up that you give")
+        yield Note("Measured on the old cover, the {} gets none of the take-up that you give",
+                   (role,))  # fmt: skip
 
 
 def _wrap(brief: Brief) -> Iterator[Note]:

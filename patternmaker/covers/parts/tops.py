@@ -71,9 +71,9 @@ class TakeUp:
         return 1 - self.cut / (self.finished + 2 * self.allowance)
 
 
-def take_ups(brief: Brief) -> tuple[TakeUp, TakeUp]:
+def take_ups(brief: Brief, role: str = "top") -> tuple[TakeUp, TakeUp]:
     """Return the take-up across the seat, and along it; an old cover has had its own."""
-    material, allowances = brief.material("top"), brief.allowances
+    material, allowances = brief.material(role), brief.allowances
     none = brief.taken == "old cover"
     across = 0.0 if none else material.across
     along = 0.0 if none else material.along if material.must_lie_one_way else material.across
