@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 KINK = math.radians(20)  # a corner that turns further is a bend by itself
 ALIKE = 2.5  # times the radius; a wider arc that follows is a bend of its own
-SHORT = 12.0  # mm; a shorter line between two arcs is part of their bend
+SHORT = 1.0  # mm; a shorter line between two arcs is part of their bend
 NEAR = 1e-6  # mm
 
 
@@ -157,10 +157,11 @@ def _runs(turns: Sequence[Turn], whole: float) -> list[list[Turn]]:
 def _runs_on(before: Turn, turn: Turn, whole: float) -> bool:
     if turn.begin + whole - before.end >= SHORT:
         return False
-    if any(abs(each.angle) < KINK for each in (before, turn)):
-        return True
+    small = [abs(each.angle) < KINK for each in (before, turn)]
+    if not (before.length and turn.length):
+        return all(few or each.length for few, each in zip(small, (before, turn), strict=True))
     tight, wide = sorted((before.radius, turn.radius))
-    return tight > 0 and wide < ALIKE * tight
+    return all(small) or wide < ALIKE * tight
 
 
 def is_left(contour: Contour, along: float) -> bool:

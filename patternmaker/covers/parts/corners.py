@@ -14,7 +14,7 @@ from patternmaker.covers.parts.bends import bends, is_left
 from patternmaker.covers.parts.draped import along_at, no_room
 from patternmaker.covers.parts.wedges import clear_part, wedges
 from patternmaker.errors import Refusal
-from patternmaker.facts import LENGTH
+from patternmaker.facts import HAIR, LENGTH
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.segments import Line
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Seam
@@ -116,9 +116,9 @@ def _corner(draped: Draped, bend: Bend, wish: Wish) -> Corner:
 
 
 def _by_radius(draped: Draped, bend: Bend) -> str:
-    if bend.radius <= SHARP:
+    if bend.radius <= SHARP + HAIR:
         return CUT_OUT
-    return DART if bend.radius <= max(TIGHT, draped.side / 2) else PLEATS
+    return DART if bend.radius <= max(TIGHT, draped.side / 2) + HAIR else PLEATS
 
 
 def _made(draped: Draped, bend: Bend, how: str, wish: Wish) -> Corner:
@@ -136,7 +136,9 @@ def _made(draped: Draped, bend: Bend, how: str, wish: Wish) -> Corner:
 
 def _pleats(draped: Draped, bend: Bend, turn: float, depth: float) -> int:
     """Return how many pleats a turn takes; in a tight bend several would lie over each other."""
-    return math.ceil(turn * draped.side / (2 * depth)) if bend.radius >= draped.side / 2 else 1
+    return (
+        math.ceil(turn * draped.side / (2 * depth)) if bend.radius >= draped.side / 2 - HAIR else 1
+    )
 
 
 def _off_centres(draped: Draped, bend: Bend, count: int) -> float:

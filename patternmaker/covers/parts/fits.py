@@ -48,7 +48,7 @@ def fit(
     says = (
         *brief.remarks,
         Note(TAKEN[brief.taken]),
-        *_tested(brief),
+        *_tested(brief, "top", "boxing"),
         *_taken_up(brief, ups),
         *(stretch.note for stretch in stretches if stretch.needed > 5e-5),
         *_tape_agrees(brief),
@@ -66,10 +66,10 @@ def fit(
     return Fit(stretch_round, says, warnings)
 
 
-def _tested(brief: Brief) -> Iterator[Note]:
-    """Yield what each stretch test found, and the share of it that the top takes up."""
-    top, boxing = brief.material("top"), brief.material("boxing")
-    for material in dict.fromkeys((top, boxing)):
+def _tested(brief: Brief, *roles: str) -> Iterator[Note]:
+    """Yield what each stretch test found, and the share of it that the first role takes up."""
+    top, *others = (brief.material(role) for role in roles)
+    for material in dict.fromkeys((top, *others)):
         for way, test in material.tests:
             says = "Stretch test of {}: a mark of {} pulled to {}{} gives {}"
             found = (material.title, test.mark, test.pulled_to, way, show_rate(test.give))
@@ -81,10 +81,17 @@ def _tested(brief: Brief) -> Iterator[Note]:
                 yield Note(says + USED + usual, (*found, *taken))
 
 
-def measured(brief: Brief, flat: str = TAKEN["flat"]) -> Iterator[Note]:
-    """Yield how the seat was measured; ``flat`` says what a flat measure implies."""
+def measured(brief: Brief, role: str, flat: str = TAKEN["flat"]) -> Iterator[Note]:
+    """Yield how the seat and the stretch of its pulled piece were measured.
+
+    Args:
+        brief: the seat.
+        role: the role of the piece that is pulled.
+        flat: what a flat measure implies.
+    """
     yield from brief.remarks
     yield Note(flat if brief.taken == "flat" else TAKEN[brief.taken])
+    yield from _tested(brief, role)
     yield from _tape_agrees(brief)
 
 

@@ -33,7 +33,7 @@ def fit(
     """Return the report of a cover in one piece."""
     told = list(stretches(brief, ROLE.capitalize(), ROLE, draped.across.scale, draped.along.scale))
     says = (
-        *measured(brief, FLAT),
+        *measured(brief, ROLE, FLAT),
         *_taken_up(brief, draped),
         *(note for note, too_far in told if not too_far),
         *_fullness(draped, found),
