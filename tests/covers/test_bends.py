@@ -31,7 +31,8 @@ def test_rounded_corner_is_one_bend_of_its_radius():
 
 def test_circle_is_one_bend_all_round():
     (bend,) = bends(Circle(diameter=320).contour(), 600)
-    assert (bend.name, bend.angle) == ("all round", pytest.approx(math.tau))
+    assert bend.name == "all round"
+    assert bend.angle == pytest.approx(math.tau)
 
 
 def test_what_turns_more_gently_is_no_bend():

@@ -3,12 +3,13 @@
 import pytest
 
 from patternmaker.covers.pull_over import PullOver
+from patternmaker.geometry.contour import Contour
 from patternmaker.materials import Material
 from patternmaker.outlines.circle import Circle
 from patternmaker.outlines.l_shape import LShape
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
 from patternmaker.outlines.t_shape import TShape
-from patternmaker.pattern.piece import LineKind
+from patternmaker.pattern.piece import LineKind, Pattern
 from tests.covers.pulled import ROUNDED, pulled, refused, top
 from tests.covers.seats import (
     ROUND,
@@ -28,7 +29,7 @@ TWO_WAYS = Material(take_up_across=0.02, take_up_along=0.04)
 BAY = with_bay(width=700, depth=500, mouth=300, reach=200)
 
 
-def folds(pattern):
+def folds(pattern: Pattern) -> list[Contour]:
     return [closed(g.path) for g in guides(top(pattern), LineKind.FOLD)][:2]
 
 

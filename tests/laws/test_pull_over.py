@@ -5,6 +5,7 @@ import math
 import pytest
 import shapely
 from hypothesis import Phase, given, settings
+from hypothesis import strategies as st
 
 from patternmaker.covers.parts.bends import bends
 from patternmaker.covers.pull_over import PullOver
@@ -18,7 +19,7 @@ SOME = [Phase.explicit, Phase.reuse, Phase.generate]
 few = settings(max_examples=25, phases=SOME)
 
 
-def pulled():
+def pulled() -> st.SearchStrategy[Covered]:
     return covered((PullOver,))
 
 

@@ -61,8 +61,7 @@ def test_fullness_is_the_turning_times_the_side():
     sides = [path for path in pleats if path.length > 60]
     feet = [board.intersection(_line(path)) for path in sides]
     taken = [
-        math.hypot(a.x, a.y) * 2 * math.asin(a.distance(b) / 2 / math.hypot(a.x, a.y))
-        for a, b in zip(feet[::2], feet[1::2], strict=True)
+        400 * math.asin(a.distance(b) / 400) for a, b in zip(feet[::2], feet[1::2], strict=True)
     ]
     assert board.length - fold.length == pytest.approx(math.tau * 50, abs=1e-3)
     assert sum(taken) == pytest.approx(math.tau * 50, abs=1e-2)
