@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from patternmaker.errors import Refusal
+    from patternmaker.geometry.contour import Contour
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.piece import Pattern
 
@@ -20,6 +21,11 @@ class Cover(Measured):
 
     roles: ClassVar[tuple[str, ...]] = ()
     """The roles that its pieces play; a job may give each a material of its own."""
+
+    def plan(self, taped: Contour, taken: str) -> Contour:
+        """Return the outline as it lies in plan, of one that was measured in a way of `TAKEN`."""
+        del taken
+        return taped
 
     @abstractmethod
     def objections(self, brief: Brief) -> Iterator[Refusal]:

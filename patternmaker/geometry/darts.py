@@ -83,8 +83,10 @@ def darts(dome: Dome, places: Sequence[float], depth: float) -> tuple[Dart, ...]
     ]
     if min(halves) <= 0:
         raise Refusal(
-            "", "between two darts the blank's edge has {value} more than its seam: too little",
-            value=2 * min(halves), show=LENGTH.show, mend="make gores instead",
+            "",
+            "between two darts the blank's edge is {value} shorter than its seam, so that there is "
+            "nothing to take out",
+            value=-2 * min(halves), show=LENGTH.show, mend="make gores instead, or fewer darts",
         )  # fmt: skip
     befores = [halves[-1], *halves[:-1]]
     return tuple(

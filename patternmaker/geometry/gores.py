@@ -61,6 +61,10 @@ class Gore:
     base: Path
     right: Path
 
+    def mapped(self, factor: complex) -> Gore:
+        """Return it turned about the crown by the direction ``factor``."""
+        return Gore(*(side.mapped(factor) for side in (self.left, self.base, self.right)))
+
 
 def gore(dome: Dome, begin: float, end: float) -> Gore:
     """Return the gore between two places of a dome's seam, in the direction that it has in plan.

@@ -120,7 +120,7 @@ class _Seats:
             self.reading.note(_ALIKE, place)
         allowances = self._allowances(table, place)
         materials = self.materials.of_seat(table, place)
-        covered = _covered(outline, facts) if outline else None
+        covered = _covered(outline, cover, facts) if outline else None
         base = self._base(table.get("base", {}), covered, f"{place}base")
         panels = listing(self.reading, table, "panel", place, self._panel)
         seams = listing(self.reading, table, "seam", place, partial(self.reading.read, SeamWish))
@@ -205,10 +205,11 @@ _NO_ROUND = Refusal(
 )  # fmt: skip
 
 
-def _covered(outline: Outline, facts: SeatFacts | None) -> Contour:
+def _covered(outline: Outline, cover: Cover | None, facts: SeatFacts | None) -> Contour:
     """Return the outline that the cover will have, which a base without its own follows."""
     trusted = facts.measured_round if facts and facts.trust == "round" else None
-    return sized(outline.contour(), trusted)
+    taped = outline.contour()
+    return sized(cover.plan(taped, facts.taken) if cover and facts else taped, trusted)
 
 
 def _misnamed(key: str, table: Mapping[str, object], known: Registry[M]) -> Refusal:

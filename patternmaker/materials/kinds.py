@@ -1,7 +1,7 @@
 """What is known of each kind of material; a job may override the figures that matter.
 
-The take-up rates are the house's defaults; the gives, thicknesses and notches are common practice,
-no source.
+The take-up rates are the house's defaults; the gives, thicknesses, notches and what is taken in are
+common practice, no source.
 """
 
 from __future__ import annotations
@@ -37,6 +37,7 @@ class Kind:
         frays: whether a clipped edge must be stay-stitched; a welt of it is cut on the bias.
         nap: whether its pile lies one way.
         patterned: whether it may have a repeat to be matched.
+        takes_in: most of a length that can be eased into a shorter seam without a pucker.
     """
 
     name: str
@@ -54,6 +55,7 @@ class Kind:
     frays: bool = False
     nap: str = NO_NAP
     patterned: bool = True
+    takes_in: float = 0.02
 
 
 KINDS = {
@@ -62,18 +64,18 @@ KINDS = {
         Kind("upholstery leather", 0.025, 0.05, 0.04, SLIT_IN_LEATHER,
              "arrow along the backbone", "length along the backbone",
              longest_strip=2000.0, thickness=1.2, boxing_runs_along=True, sold_by_area=True,
-             patterned=False, wrong_side="flesh side"),
+             patterned=False, wrong_side="flesh side", takes_in=0.03),
         Kind("vinyl", 0.015, 0.04, 0.03, SLIT_IN_LEATHER,
-             "arrow along the roll", "length across the roll"),
+             "arrow along the roll", "length across the roll", takes_in=0.015),
         Kind("woven cloth", 0.0, 0.015, 0.01, MM_PER_INCH * 3 / 16,
              "arrow along the warp", "length across the warp", thickness=0.8,
-             frays=True),
+             frays=True, takes_in=0.03),
         Kind("velour", 0.0, 0.02, 0.015, MM_PER_INCH * 3 / 16,
              "arrow along the warp", "length across the warp", thickness=1.2,
-             nap=ONE_WAY, frays=True),
+             nap=ONE_WAY, frays=True, takes_in=0.03),
         Kind("cambric", 0.0, 0.01, 0.01, SLIT_IN_LEATHER, EITHER_WAY, EITHER_WAY,
              thickness=0.2, patterned=False),
         Kind("card", 0.0, 0.0, 0.0, SLIT_IN_LEATHER, EITHER_WAY, EITHER_WAY,
-             thickness=0.5, patterned=False),
+             thickness=0.5, patterned=False, takes_in=0.0),
     )
 }  # fmt: skip

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -235,7 +236,11 @@ def _wrap(brief: Brief) -> Iterator[Note]:
 def _long_strip(brief: Brief, seams: tuple[Seam, ...]) -> Iterator[Note]:
     """Yield that the boxing is longer than its material usually gives in one strip."""
     allowances, material = brief.allowances, brief.material("boxing")
-    longest = max((seam.b.length for seam in seams if seam.a.piece == "top"), default=0.0)
+    panels: Counter[str] = Counter()
+    for seam in seams:
+        if seam.name == "top seam":
+            panels[seam.b.piece] += seam.b.length
+    longest = max(panels.values(), default=0.0)
     strip = longest + 2 * allowances.join + allowances.boxing_spare
     if allowances.boxing_longest is None and strip > material.longest_strip:
         yield Note("The boxing takes a strip of {}, and {} seldom gives more than {}: say what "

@@ -131,7 +131,7 @@ class Round:
     @property
     def _way(self) -> str:
         """The sides that sewing passes after the join closed last."""
-        return _listed([name for name in self._round if name in CARDINALS])
+        return _listed([name for name in self._round if name in CARDINALS] or ["the front"])
 
     @property
     def _round(self) -> list[str]:
