@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -236,11 +235,11 @@ def _wrap(brief: Brief) -> Iterator[Note]:
 def _long_strip(brief: Brief, seams: tuple[Seam, ...]) -> Iterator[Note]:
     """Yield that the boxing is longer than its material usually gives in one strip."""
     allowances, material = brief.allowances, brief.material("boxing")
-    panels: Counter[str] = Counter()
-    for seam in seams:
-        if seam.name == "top seam":
-            panels[seam.b.piece] += seam.b.length
-    longest = max(panels.values(), default=0.0)
+    sewn = [seam.b for seam in seams if seam.name == "top seam"]
+    panels = {edge.piece for edge in sewn}
+    longest = max(
+        (sum(edge.length for edge in sewn if edge.piece == panel) for panel in panels), default=0.0
+    )
     strip = longest + 2 * allowances.join + allowances.boxing_spare
     if allowances.boxing_longest is None and strip > material.longest_strip:
         yield Note("The boxing takes a strip of {}, and {} seldom gives more than {}: say what "
