@@ -135,14 +135,21 @@ def label_room(piece: Piece) -> Box:
     """Return the box in which a piece's label may stand clear of its lines."""
     _, bottom, right, _ = piece.cut.bounds
     if piece.is_strip:
-        folds = (g.path for g in piece.guides if g.kind is LineKind.FOLD and not g.path.height)
-        fold = max((path.bounds[1] for path in folds if path.bounds[1] < 0), default=bottom)
+        seam, fold = (_lowest(piece, kind) for kind in (LineKind.SEW, LineKind.FOLD))
         below_names = -topstitch_depth(piece) - STATION_SIZE * 3.5
         left, right = _beside_match(piece, IN_FROM_JOIN, max(IN_FROM_JOIN, right - IN_FROM_JOIN))
+        if seam < 0:  # sewn at its lower edge too
+            return left, seam + STATION_SIZE * 3.5, right, below_names
         if below_names - fold < LEAST_LABEL:  # too shallow: the label crosses the fold
             return left, bottom + CLEAR, right, -topstitch_depth(piece) - CLEAR
         return left, fold + CLEAR, right, below_names
     return _inner_room(piece)
+
+
+def _lowest(piece: Piece, kind: LineKind) -> float:
+    """Return the height of the lowest level line of a kind; of the cut edge, if there is none."""
+    level = (g.path for g in piece.guides if g.kind is kind and not g.path.height)
+    return min((path.bounds[1] for path in level), default=piece.cut.bounds[1])
 
 
 def _beside_match(piece: Piece, left: float, right: float) -> tuple[float, float]:

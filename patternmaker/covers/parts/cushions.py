@@ -129,7 +129,7 @@ def _sewing(sew: Contour, cut: Contour, marks: Marks, allowance: float) -> Itera
 def _notes(name: str, allowance: float) -> Iterator[Note]:
     yield Note("Seam allowance {}", (allowance,))
     if name == "bottom":
-        yield Note("Show side up: left and right are changed about against the top")
+        yield Note("The top turned over: left and right are changed about")
     yield FOR_THE_PAPER
 
 
