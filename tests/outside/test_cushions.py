@@ -1,9 +1,12 @@
 """Loose cushions against worked examples of the trade, told by the program itself."""
 
+import math
+import re
 from typing import Any
 
 import pytest
 
+from patternmaker.covers.knife_edge import filled
 from tests.paper.samples import Made, told
 
 IN = 25.4
@@ -79,3 +82,17 @@ def test_foam_is_half_an_inch_larger_each_way():
     foam = pieces(told(job(boxed(), 24, 20)))["foam template"]
     assert foam["width_mm"] == pytest.approx(24.5 * IN)
     assert foam["height_mm"] == pytest.approx(20.5 * IN)
+
+
+def test_face_filled_to_an_arc_is_as_wide_as_the_handbook_s_chord():
+    """Machinery's Handbook, 31st, p. 50: arc 14.06, height 2, radius 12: chord 13.27.
+
+    A knife-edge cushion whose faces are 14.06 in wide and rise 2 in each.
+    """
+    arc = 24 * math.acos(10 / 12)
+    assert round(arc, 2) == 14.06
+    knife = {"style": "knife edge", "height": 4, "taper": 0}
+    report = " ".join(told(job(knife, arc, 20)).figures["seats"][0]["fit"]["report"])
+    (width,) = re.findall(r"shrinks to about (\d+ \d+/\d+) in by", report)
+    assert width == "13 1/4"  # 13.27 to the nearest sixteenth
+    assert filled(arc, 4) == pytest.approx(13.2664992, abs=1e-7)
