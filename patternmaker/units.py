@@ -233,6 +233,25 @@ def show_finely(value: float, unit: Unit) -> str:
     return f"{round(shown, 3 if unit is Unit.IN else 2):g} {name}"
 
 
+def thread_in(value: float, unit: Unit) -> tuple[float, str]:
+    """Return a length of thread as it is bought, and its unit: yards in an inch job, else metres.
+
+    >>> thread_in(1828.8, Unit.IN)
+    (2.0, 'yd')
+    """
+    return (value / (36 * MM_PER_INCH), "yd") if unit is Unit.IN else (value / 1000, "m")
+
+
+def show_thread(value: float, unit: Unit) -> str:
+    """Return a length of thread to be read, to a tenth of a metre or a yard.
+
+    >>> show_thread(7657.5, Unit.CM)
+    '7.7 m'
+    """
+    figure, name = thread_in(value, unit)
+    return f"{figure:.1f} {name}"
+
+
 def show_gauge(value: float, unit: Unit) -> str:
     """Return a diameter or a thickness as it is sold by: to 1/32 in, or to 0.1 mm.
 

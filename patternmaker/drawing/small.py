@@ -155,6 +155,8 @@ def _arrow(
     It stands clear of lines and names: in the middle, or else as near to it as it can.
     """
     (way, word), cut = says, clear[0]
+    if not word:
+        return Drawing(())
     left, bottom, right, top = cut.bounds
     free = min(each.distance(heart) for line in clear for each in line.segments)
     for length, down, aside in product(ARROWS, ASIDE, ASIDE):

@@ -3,9 +3,25 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Protocol
 
 from patternmaker.facts import Default
-from patternmaker.units import Unit, show_finely, show_gauge, show_length, show_rate, show_stitch
+from patternmaker.units import (
+    Unit,
+    show_finely,
+    show_gauge,
+    show_length,
+    show_rate,
+    show_stitch,
+    show_thread,
+)
+
+
+class Figure(Protocol):
+    """A value that is told otherwise than a length on a tape."""
+
+    def told(self, unit: Unit) -> str:
+        """Return it in words."""
 
 
 @dataclass(frozen=True)
@@ -14,12 +30,20 @@ class Share:
 
     of_one: float
 
+    def told(self, unit: Unit) -> str:
+        """Return it in per cent, to a hundredth."""
+        return show_rate(round(self.of_one, 4), unit)
+
 
 @dataclass(frozen=True)
 class Fine:
     """A length too small for a tape, which a note tells to the hundredth of a millimetre."""
 
     mm: float
+
+    def told(self, unit: Unit) -> str:
+        """Return it, finely."""
+        return show_finely(self.mm, unit)
 
 
 @dataclass(frozen=True)
@@ -28,12 +52,31 @@ class Gauge:
 
     mm: float
 
+    def told(self, unit: Unit) -> str:
+        """Return it, to 1/32 in or 0.1 mm."""
+        return show_gauge(self.mm, unit)
+
 
 @dataclass(frozen=True)
 class Stitch:
     """The length of a stitch, which a note tells as machines are set."""
 
     mm: float
+
+    def told(self, unit: Unit) -> str:
+        """Return it, or how many go on an inch."""
+        return show_stitch(self.mm, unit)
+
+
+@dataclass(frozen=True)
+class Thread:
+    """A length of thread, which a note tells as it is bought."""
+
+    mm: float
+
+    def told(self, unit: Unit) -> str:
+        """Return it in metres or yards."""
+        return show_thread(self.mm, unit)
 
 
 @dataclass(frozen=True)
@@ -47,22 +90,16 @@ class Note:
     """
 
     says: str
-    values: tuple[float | Share | Fine | Gauge | Stitch | Default | str, ...] = ()
+    values: tuple[float | Figure | Default | str, ...] = ()
 
     def told(self, unit: Unit) -> str:
         """Return the sentence with its lengths in ``unit``."""
         return self.says.format(*(_shown(value, unit) for value in self.values))
 
 
-def _shown(value: float | Share | Fine | Gauge | Stitch | Default | str, unit: Unit) -> str:
-    if isinstance(value, Fine):
-        return show_finely(value.mm, unit)
-    if isinstance(value, Gauge):
-        return show_gauge(value.mm, unit)
-    if isinstance(value, Stitch):
-        return show_stitch(value.mm, unit)
+def _shown(value: float | Figure | Default | str, unit: Unit) -> str:
     if isinstance(value, str):
         return value
-    if isinstance(value, Share):
-        return show_rate(round(value.of_one, 4))
-    return show_length(value.in_(unit) if isinstance(value, Default) else value, unit)
+    if isinstance(value, Default):
+        return show_length(value.in_(unit), unit)
+    return show_length(value, unit) if isinstance(value, float | int) else value.told(unit)

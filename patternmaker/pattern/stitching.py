@@ -8,9 +8,13 @@ engineers' notes on sewing thread; it leaves out the bends, so some is added to 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from patternmaker.facts import Measured, both, measured, rate, stitch
 from patternmaker.units import MM_PER_INCH
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
 
 LOCKSTITCH = "301 lockstitch"  # ISO 4915:1991
 # ISO 4916:1991 in the letters of FED-STD-751a. SSk is in its class deck; SSa and LSq are from
@@ -88,3 +92,13 @@ class Stitching:
     def shows(self) -> bool:
         """Whether it is a topstitch."""
         return self.seam_type == TOPSTITCHED
+
+
+def thread_of(rows: Iterable[Stitching]) -> float:
+    """Return the thread that some rows take together."""
+    return sum(row.thread for row in rows)
+
+
+def settings(rows: Iterable[Stitching], *, shown: bool) -> tuple[float, ...]:
+    """Return the lengths of stitch that are set for the rows that show, or for the others."""
+    return tuple(dict.fromkeys(row.stitch for row in rows if row.shows is shown))

@@ -17,10 +17,12 @@ from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.drawing.typeface import LINE, width, wrapped
 from patternmaker.facts import HAIR
 from patternmaker.geometry.contour import Path
+from patternmaker.pattern.piece import LineKind
+from patternmaker.pattern.stitching import settings, thread_of
 from patternmaker.sheets.cautions import AT_THE_BENCH
 from patternmaker.sheets.figures import Figures
 from patternmaker.sheets.flow import Block, column_width, flowed, paragraph, row, space
-from patternmaker.units import with_set_fractions
+from patternmaker.units import show_stitch, show_thread, with_set_fractions
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -140,12 +142,26 @@ class Card:
     def _measures(self) -> str:
         outline, allowances = self.pattern.outline, self.seat.brief.allowances
         unit = self.job.unit
-        return "   ".join((
+        kinds = {guide.kind for piece in self.pattern.pieces for guide in piece.guides}
+        says = [
             f"Seat {by(outline.width, outline.height, unit)}",
             f"Seam allowance {show(allowances.seam, unit)}",
-            f"Topstitch at {show(allowances.topstitch_at, unit)}",
-            f"Wrap-under {show(allowances.wrap, unit)}",
-        ))  # fmt: skip
+        ]
+        if LineKind.TOPSTITCH in kinds:
+            says.append(f"Topstitch at {show(allowances.topstitch_at, unit)}")
+        if LineKind.REFERENCE in kinds:
+            says.append(f"Wrap-under {show(allowances.wrap, unit)}")
+        return "   ".join((*says, *self._sewn))
+
+    @property
+    def _sewn(self) -> Iterator[str]:
+        """The stitches to set and the thread of a seat."""
+        rows, unit = self.pattern.stitches, self.job.unit
+        for word, shown in (("Stitch", False), ("Topstitch", True)):
+            for length in settings(rows, shown=shown):
+                yield f"{word} {show_stitch(length, unit)}"
+        if rows:
+            yield f"Thread {show_thread(thread_of(rows), unit)}"
 
     @property
     def _where(self) -> str:
@@ -167,11 +183,9 @@ class Card:
         yield space(size * 0.6)
 
     def _steps(self, column: float, size: float) -> Iterator[Block]:
-        """Yield the order of work, and the stitches of each seam."""
+        """Yield the order of work."""
         for number, step in enumerate(self._told_steps, 1):
             yield self._step(str(number), step, column, size)
-        for note in _stitches(self.pattern):
-            yield paragraph(self._told(note), column, size=size, colour=INDIGO)
 
     def _rest(self, column: float, size: float) -> Iterator[Block]:
         """Yield what to mind: of this seat, then of any."""
@@ -196,8 +210,3 @@ class Card:
 
     def _told(self, note: Note) -> str:
         return with_set_fractions(note.told(self.job.unit))
-
-
-def _stitches(pattern: Pattern) -> tuple[Note, ...]:
-    """Return what a pattern says of the stitches of its seams, if it says anything."""
-    return tuple(getattr(pattern, "stitches", ()))

@@ -160,18 +160,24 @@ def test_welt_stands_with_the_sewn_pieces():
 def test_its_ends_meet_at_the_back():
     pattern = finished(with_welts(brief(), seam="top seam"))
     assert "Its ends meet at the back" in told(piece(pattern, "top seam welt").notes)
-    assert "Join its ends at 45° at the back," in told(pattern.steps)
+    assert "Join its ends at 45° at the back, the cord butted" in told(pattern.steps)
 
 
 def test_welt_is_made_up_after_the_pieces_are_cut_and_before_they_are_sewn():
     steps = told(finished(with_welts(brief(), seam="top seam")).steps)
-    assert steps.index("Snip the notches") < steps.index("Fold the strip") < steps.index("Lay the")
+    assert (
+        steps.index("Snip the notches")
+        < steps.index("fold it round its cord")
+        < steps.index("Lay the")
+    )
     assert "not topstitched" in steps
 
 
 def test_joined_strips_are_joined_first():
     steps = told(finished(with_welts(brief(BENCH, CLOTH), seam="top seam")).steps)
-    assert steps.index("Join the 2 strips of the top seam welt") < steps.index("Fold the strip")
+    assert steps.index("Join the 2 strips of the top seam welt") < steps.index(
+        "fold it round its cord"
+    )
 
 
 def test_report_tells_what_a_roll_gives_for_it():

@@ -147,11 +147,12 @@ def test_warnings_and_cautions_are_on_the_card():
     assert "flammability code" in said
 
 
-def test_stitches_are_told_where_a_pattern_says_any():
+def test_stitches_to_set_and_the_thread_of_a_seat_are_told():
     each = card()
-    object.__setattr__(each.pattern, "stitches", (Note("Top seam: {} a stitch", (4.0,)),))
-    assert "Top seam: ³⁄₁₆ in a stitch" in text(each.pages())
-    assert "a stitch" not in text(card().pages())
+    thread = sum(row.thread for row in each.pattern.stitches) / 25.4 / 36
+    said = text(each.pages())
+    for figure in ("Stitch 8 per inch", "Topstitch 6 per inch", f"Thread {thread:.1f} yd"):
+        assert figure in said
 
 
 def test_reversed_seats_are_counted_and_their_papers_turned():

@@ -221,18 +221,19 @@ class Welt:
 
     def steps(self) -> Iterator[Note]:
         """Yield how it is made up and sewn on, ahead of the seam."""
+        made = (
+            "fold it round its cord, show side out, and sew close to the cord with a one-sided foot"
+        )
         if self.count > 1:
-            yield Note("Join the {} strips of the {} at 45°, and press the joins open",
+            yield Note(f"Join the {{}} strips of the {{}} at 45°, {made}",
                        (str(self.count), self.name))  # fmt: skip
-        yield Note("Fold the strip of the {} round its cord, show side out, and sew close to the "
-                   "cord with a one-sided foot", (self.name,))  # fmt: skip
-        yield Note("Sew it to the {} on its sew line, cord inward, raw edges even: ease it round "
-                   "corners, never stretch it, and clip its allowance to {} short of the cord "
-                   "where the seam turns",
-                   (self.run.seams[0].a.piece, SHORT_OF_SEAM))  # fmt: skip
-        if self.run.is_closed:
-            yield Note("Join its ends at 45° at the {}, the cord butted, before the seam is sewn "
-                       "over it", (self.run.meets,))  # fmt: skip
+        else:
+            yield Note(f"{{}}: {made}", (self.name.capitalize(),))
+        ends = " Join its ends at 45° at the {}, the cord butted" if self.run.is_closed else ""
+        meets = (self.run.meets,) if self.run.is_closed else ()
+        yield Note("Sew it to the {} on its sew line, cord inward: eased at corners, never "
+                   "stretched, its allowance clipped to {} short of the cord." + ends,
+                   (self.run.seams[0].a.piece, SHORT_OF_SEAM, *meets))  # fmt: skip
 
     def says(self) -> Iterator[Note]:
         """Yield what the fit report tells of it."""
