@@ -53,8 +53,9 @@ def _drafts(domed: Domed) -> Iterator[_Draft]:
 
 
 def _seams(drafts: list[_Draft]) -> Iterator[Seam]:
-    """Yield the seam of each gore with the next, from the base to the crown."""
-    for here, after in pairwise((*drafts, drafts[0])):
+    """Yield the seam of each gore with the next, from the base to the crown; alike ones once."""
+    pairs = list(pairwise((*drafts, drafts[0])))
+    for here, after in pairs[:1] if drafts[0].domed.are_alike else pairs:
         yield Seam(here.edge(RIGHT), after.edge(LEFT).backward, GORE_SEAM)
 
 
