@@ -28,6 +28,8 @@ if TYPE_CHECKING:
 
 EASED = "eased"
 LEAST_PART = 40.0  # mm of seam from one dart or gore seam to the next; common practice, no source
+AT_BACK = {EASED: "the double notch at the back", DARTS: "the dart at the back",
+           GORES: "the gore seam at the back"}  # fmt: skip
 APART = 10.0  # mm between the tips of darts; common practice, no source
 
 
@@ -176,7 +178,8 @@ def _joined_ends(boxing: tuple[Piece, ...]) -> Iterator[Seam]:
 def _steps(domed: Domed, pieces: tuple[Piece, ...], cap: Cap) -> Iterator[Note]:
     """Yield the order of work: the dome first, then the boxing round it."""
     allowances = domed.brief.allowances
-    seam = steps.Round("boxing", domed.ring, [name for name, _ in domed.joins], allowances)
+    names = [name for name, _ in domed.joins]
+    seam = steps.Round("boxing", domed.ring, names, allowances, AT_BACK[domed.made])
     yield from steps.marking(pieces)
     yield from _shaping(domed, cap)
     yield from steps.clipping(pieces)

@@ -259,10 +259,14 @@ def test_strip_longer_than_its_material_gives_is_warned_of_though_many_gores_sha
 def test_steps_make_the_dome_before_the_boxing_goes_round_it():
     says = told(domed(brief(WIDE), made="gores", count=8).steps, Unit.MM)
     assert says.index("in two halves, then both halves in one seam") < says.index("Lay the boxing")
+    assert "back join to the gore seam at the back" in says
     odd = told(domed(brief(WIDE), made="gores", count=7).steps)
     assert "one to the next" in odd
     assert "by the front to the stop mark" in odd
-    assert "Fold each dart" in told(domed(brief(WIDE), made="darts").steps)
+    darts = told(domed(brief(WIDE), made="darts").steps)
+    assert "Fold each dart" in darts
+    assert "back join to the dart at the back" in darts
+    assert "double" not in darts
 
 
 def test_dome_taller_than_its_half_width_is_refused_with_the_limit():

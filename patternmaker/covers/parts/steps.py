@@ -45,7 +45,7 @@ def marking(pieces: Sequence[Piece]) -> Iterator[Note]:
     yield Note("Cut on the cut line. Mark joins and centres on the {} only: no awl, no pen on the "
                "show side", (sides,))  # fmt: skip
     depths = sorted({notch.depth for piece in cut for notch in piece.notches})
-    doubles = any(len(notch.feet) > 1 for piece in cut for notch in piece.notches)
+    doubles = {n.name for piece in cut for n in piece.notches if len(n.feet) > 1} == {"back"}
     if depths:
         deep = "{} deep" if len(depths) == 1 else "{} to {} deep, as drawn"
         twice = "; the double ones mark the back" if doubles else ""
@@ -76,12 +76,14 @@ class Round:
         edge: the edge of the panel, all the way round.
         joins: the names of the strip's joins, the one closed last first.
         allowances: the seat's.
+        at_back: what a join at the back meets on the panel.
     """
 
     strip: str
     edge: Edge
     joins: Sequence[str]
     allowances: Allowances
+    at_back: str = "the double notch at the back"
 
     @property
     def _unsewn(self) -> float:
@@ -95,7 +97,7 @@ class Round:
     @property
     def _mark(self) -> str:
         """What it meets on the panel."""
-        return "the double notch at the back" if self.joins[0] == "back" else "its notch"
+        return self.at_back if self.joins[0] == "back" else "its notch"
 
     def joined(self) -> Iterator[Note]:
         """Yield which joins of the strip are sewn before it goes round."""
