@@ -9,9 +9,8 @@ import math
 from dataclasses import replace
 from typing import TYPE_CHECKING, ClassVar
 
-from patternmaker.covers.parts import bases, pulled, reliefs
-from patternmaker.covers.parts import corners as at_corners
-from patternmaker.covers.parts.corners import BY_RADIUS, CUT_OUT, WAYS, Wish
+from patternmaker.covers.parts import bases, cornering, pulled, reliefs
+from patternmaker.covers.parts.corners import BY_RADIUS, CUT_OUT, PLEATS, WAYS, Wish, corners
 from patternmaker.covers.parts.draped import ROLE, Draped, along_at
 from patternmaker.covers.parts.fits import LEAST_WRAP
 from patternmaker.covers.parts.tops import FOR_THE_PAPER, centre_cross, closing
@@ -116,9 +115,9 @@ class PullOver(Cover):
         """Return the cover, patches, base template and dust cover, the corner seams walked."""
         draped = Draped.over(brief, self.side)
         seam, material = brief.allowances.seam, brief.material(ROLE)
-        found = at_corners.corners(draped, Wish(self.corner, self.pleats, self.pleat_depth, seam))
+        found = corners(draped, Wish(self.corner, self.pleats, self.pleat_depth, seam))
         inner = reliefs.inner_bends(draped, min(material.gives_across, material.gives_along))
-        seams = tuple(at_corners.seams(found, ROLE))
+        seams = tuple(cornering.seams(found, ROLE))
         pieces = (
             self._piece(brief, draped, found, inner),
             *reliefs.patches(inner, draped, brief.material("corner patch")),
@@ -135,17 +134,17 @@ class PullOver(Cover):
         allowances, material = brief.allowances, brief.material(ROLE)
         places = _centres(draped)
         notches = tuple(_notches(brief, draped, places, found, inner))
-        seams = at_corners.seams(found, ROLE)
+        seams = cornering.seams(found, ROLE)
         return Piece(
             ROLE,
             ROLE,
             material,
-            at_corners.cut_line(draped, found, allowances.seam),
+            cornering.cut_line(draped, found, allowances.seam),
             guides=(
                 Guide(LineKind.FOLD, draped.fold, "top edge"),
-                *at_corners.board_lines(draped, found),
+                *cornering.board_lines(draped, found),
                 *centre_cross(draped.fold),
-                *at_corners.lines(draped, found),
+                *cornering.lines(draped, found),
                 *reliefs.lines(inner),
             ),
             notches=notches,
@@ -166,7 +165,7 @@ class PullOver(Cover):
         ways = {corner.how for corner in found}
         if CUT_OUT in ways:
             yield Note("Corners cut out with {} to sew", (seam,))
-        if at_corners.PLEATS in ways:
+        if PLEATS in ways:
             yield Note("Pleats: fold at the arrow's tail, lay to its head")
         kept = {notch.name for notch in notches}
         if draped.wrap >= LEAST_WRAP and (gone := [name for name in CARDINALS if name not in kept]):

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from patternmaker.covers.parts.corners import cut_line, seams
+from patternmaker.covers.parts.cornering import cut_line, seams
 from patternmaker.geometry.segments import dot
 from patternmaker.materials import Material
 from patternmaker.outlines.circle import Circle

@@ -15,9 +15,6 @@ from patternmaker.covers.parts.draped import along_at, no_room
 from patternmaker.covers.parts.wedges import clear_part, wedges
 from patternmaker.errors import Refusal
 from patternmaker.facts import HAIR, LENGTH
-from patternmaker.geometry.contour import Contour, Path
-from patternmaker.geometry.segments import Line
-from patternmaker.pattern.piece import Edge, Guide, LineKind, Seam
 from patternmaker.pattern.stations import CARDINALS
 from patternmaker.units import MM_PER_INCH
 
@@ -27,7 +24,7 @@ if TYPE_CHECKING:
     from patternmaker.covers.parts.bends import Bend
     from patternmaker.covers.parts.draped import Draped
     from patternmaker.covers.parts.wedges import Wedge
-    from patternmaker.geometry.segments import Segment
+    from patternmaker.geometry.contour import Contour
 
 BY_RADIUS, CUT_OUT, DART, PLEATS, EASED = "by radius", "cut-out", "dart", "pleats", "eased"
 WAYS = (BY_RADIUS, CUT_OUT, DART, PLEATS)
@@ -40,9 +37,6 @@ LITTLE = MM_PER_INCH / 4  # this much is eased in wherever it is
 MOST_IN_ONE = math.radians(130)  # that one dart or pleat takes up
 CLEAR = 0.3  # of the spacing of pleats, between one and a centre mark
 FINE = 0.1  # mm; the room for a pleat is told to this, rounded down
-BARB = 2.5  # mm; of an arrow, each way
-BOARD_EDGE = "board's lower edge"
-ARROW = 0.6  # of the way from the top's edge to the board's
 
 
 @dataclass(frozen=True)
@@ -219,101 +213,3 @@ def _room(draped: Draped, wedge: Wedge, found: Sequence[Corner]) -> float:
         for corner in found for other in corner.wedges if other != wedge
     )  # fmt: skip
     return min(gaps, default=draped.outline.length / 2)
-
-
-def cut_line(draped: Draped, found: Sequence[Corner], seam: float) -> Contour:
-    """Return the cut line with a wedge cut out of each corner that wants it, less its allowance."""
-    notches = [
-        _Notch.of(draped.cut, wedge, seam)
-        for corner in found if corner.how == CUT_OUT for wedge in corner.wedges
-    ]  # fmt: skip
-    if not notches:
-        return draped.cut
-    notches.sort(key=lambda notch: notch.begin)
-    segments: list[Segment] = []
-    for notch, after in zip(notches, [*notches[1:], notches[0]], strict=True):
-        part = _between(draped.cut, notch.end, after.begin)
-        start, stop = part.segments[0].start, part.segments[-1].end
-        segments += [Line(notch.tip, start), *part.segments, Line(stop, after.tip)]
-    return Contour(tuple(segments))
-
-
-@dataclass(frozen=True)
-class _Notch:
-    """What is cut out: from a place on the cut line to its inner tip, and back to another."""
-
-    begin: float
-    tip: complex
-    end: float
-
-    @classmethod
-    def of(cls, cut: Contour, wedge: Wedge, seam: float) -> _Notch:
-        tip = wedge.apex + seam / wedge.sine * wedge.axis
-        begin, end = (along_at(cut, wedge.met(tip, way)) for way in wedge.ways)
-        return cls(begin, tip, end)
-
-
-def lines(draped: Draped, found: Sequence[Corner]) -> Iterator[Guide]:
-    """Yield the lines of every corner: to sew, to fold, to lay pleats."""
-    for corner in found:
-        for name, wedge in corner.named:
-            if corner.how == PLEATS:
-                yield from _pleat(draped, wedge, name)
-                continue
-            yield from (Guide(LineKind.SEW, leg, name) for leg in wedge.legs)
-            if corner.how == DART:
-                end = wedge.met(wedge.apex, wedge.middle - wedge.apex)
-                yield Guide(LineKind.FOLD, Path.through(wedge.apex, end), name)
-
-
-def _pleat(draped: Draped, wedge: Wedge, name: str) -> Iterator[Guide]:
-    """Yield a pleat's two lines, and the arrow from the one that is folded to where it is laid."""
-    for tip in wedge.tips:
-        yield Guide(LineKind.PLEAT, Path.through(wedge.apex, tip), name)
-    laid, folded = (
-        wedge.apex + ARROW * (foot - wedge.apex) for foot in wedge.feet
-    )  # fmt: skip
-    if not is_left(draped.outline, wedge.at):
-        laid, folded = folded, laid
-    yield Guide(LineKind.PLEAT, Path.through(folded, laid), name)
-    for side in (1, -1):
-        barb = laid + BARB * (1 + 0.6j * side) * (folded - laid) / abs(folded - laid)
-        yield Guide(LineKind.PLEAT, Path.through(laid, barb), name)
-
-
-def board_lines(draped: Draped, found: Sequence[Corner]) -> Iterator[Guide]:
-    """Yield the line on the board's lower edge, broken where a corner is cut out."""
-    gaps = sorted(
-        tuple(along_at(draped.board, foot) for foot in wedge.feet)
-        for corner in found if corner.how == CUT_OUT for wedge in corner.wedges
-    )  # fmt: skip
-    if not gaps:
-        yield Guide(LineKind.FOLD, draped.board, BOARD_EDGE)
-        return
-    for (_, end), (begin, _) in zip(gaps, [*gaps[1:], gaps[0]], strict=True):
-        yield Guide(LineKind.FOLD, _between(draped.board, end, begin), BOARD_EDGE)
-
-
-def _between(contour: Contour, begin: float, end: float) -> Path:
-    """Return the part of a contour from one place on to another, past its beginning if need be."""
-    twice = Path(contour.segments * 2)
-    begin, end = begin % contour.length, end % contour.length
-    return twice.part(begin, end if end > begin else end + contour.length)
-
-
-def seams(found: Sequence[Corner], piece: str) -> Iterator[Seam]:
-    """Yield the seam of each wedge that is sewn, from the top's edge to the board's lower edge.
-
-    The sides of a wedge differ only where the take-up across and along does: both are as long as
-    the side is high once the cover is pulled.
-    """
-    for corner in found:
-        if not corner.is_sewn:
-            continue
-        for name, wedge in corner.named:
-            a, b = (
-                Edge(piece, f"{name}, {which} leg", leg,
-                     (("top edge", 0.0), ("board edge", leg.length)))
-                for which, leg in zip(("first", "second"), wedge.legs, strict=True)
-            )  # fmt: skip
-            yield Seam(a, b, "corner seam", a.length - b.length)

@@ -148,8 +148,7 @@ def order(
         if piece.role == "corner patch":
             yield Note("Fix the {} first, its fold line on the top's edge", (piece.name,))
     yield from steps.placing(seam="")
-    yield Note("Pull straight at the four centre marks first, the cover's to the base's: back, "
-               "then front, left, right")  # fmt: skip
+    yield Note("Bring its centre marks to those of the base: back, front, left, right")
     yield from steps.stapling(allowances)
     yield from _at_corners(found, inner)
     yield from steps.checking(brief.outline)
@@ -170,6 +169,10 @@ def _sewing(found: Sequence[Corner], seam: float) -> Iterator[Note]:
 
 
 def _at_corners(found: Sequence[Corner], inner: Sequence[Inner]) -> Iterator[Note]:
+    for each in inner:
+        cuts = "the relief cut" if len(each.cuts) == 1 else f"the {len(each.cuts)} relief cuts"
+        yield Note("At {}: snip {} only as the cover is pulled, and no further than the stroke at "
+                   "the end", (each.bend.name, cuts))  # fmt: skip
     for corner in found:
         if corner.how == PLEATS:
             yield Note("Last, lay the pleats: fold each on the line at the arrow's tail and bring "
@@ -178,7 +181,3 @@ def _at_corners(found: Sequence[Corner], inner: Sequence[Inner]) -> Iterator[Not
             break
     if any(corner.is_sewn for corner in found):
         yield Note("Lap the two wraps at each sewn corner, the side over the front; trim the lower")
-    for each in inner:
-        cuts = "the relief cut" if len(each.cuts) == 1 else f"the {len(each.cuts)} relief cuts"
-        yield Note("Inner bend {}: snip {} only as the cover is pulled, and no further than the "
-                   "stroke at the end", (each.bend.name, cuts))  # fmt: skip

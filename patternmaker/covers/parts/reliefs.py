@@ -127,6 +127,7 @@ def patches(found: Sequence[Inner], draped: Draped, material: Material) -> Itera
             guides=(Guide(LineKind.FOLD, _level(width, height - OVER), "top edge"),),
             finished=(width, height),
             lay=material.lay_flat,
+            arrow=(1j, "SEAT"),
             notes=(
                 Note("Goes on before the cover, where its relief cut opens to {}", (inner.gap,)),
                 Note("Fold line on the top's edge, the rest down the side and under"),
