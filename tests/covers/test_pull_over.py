@@ -256,7 +256,8 @@ def test_steps_sew_the_corners_and_staple_the_centres_first():
     order = [
         next(i for i, each in enumerate(said) if words in each)
         for words in ("Sew the cut-out corners", "draw the reference line",
-                      "Bring its centre marks", "opposite pairs", "Lap the two wraps", "Look from above", "dust cover")
+                      "Bring its centre marks", "opposite pairs", "Lap the two wraps",
+                      "Look from above", "dust cover")
     ]  # fmt: skip
     assert order == sorted(order)
 
