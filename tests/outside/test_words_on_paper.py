@@ -1,5 +1,6 @@
 """What the paper says, read back with pdfplumber from the pages as a person gets them."""
 
+import math
 import re
 import unicodedata
 from io import BytesIO
@@ -118,3 +119,82 @@ def test_overview_cautions(said, job, caution):
 def test_overview_tells_of_the_materials_cut_and_the_date(said, job):
     overview = said[job][0]
     assert ("Summer term" in overview) is (job == "music-school")
+
+
+@pytest.fixture(scope="module")
+def cards():
+    """The text of each job's bench cards, found by what they call themselves."""
+    found = {}
+    for job in JOBS:
+        with pdfplumber.open(BytesIO(made(job, whole=False).pdf)) as document:
+            texts = [_plain(page.extract_text()) for page in document.pages]
+        found[job] = [text for text in texts if "Bench card ·" in text]
+    return found
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_every_seat_has_one_card_between_overview_and_sheets(said, cards, job):
+    seats = made(job, whole=False).figures["seats"]
+    assert len(cards[job]) == len(seats)
+    before = said[job][: len(made(job, whole=False).book.overview)]
+    assert before[-len(seats) :] == cards[job]
+    for seat, text in zip(seats, cards[job], strict=True):
+        assert text.startswith(f"{seat['make']} × {seat['name']}")
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_sheets_count_neither_overview_nor_cards(job):
+    printed = made(job, whole=False)
+    assert printed.figures["sheets"]["count"] == len(printed.book.sheets)
+    assert len(printed.book.paper.pages) == len(printed.book.sheets) + len(printed.book.overview)
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_card_tells_pieces_how_many_and_their_sizes(cards, job):
+    inch = made(job).figures["units"] == "in"
+    for seat, text in zip(made(job).figures["seats"], cards[job], strict=True):
+        for piece in seat["pieces"]:
+            sizes = [piece["width_mm"], piece["height_mm"]]
+            shown = [in_inches(x) if inch else f"{math.floor(2 * x + 0.5) / 2:g}" for x in sizes]
+            count = piece["cut"] * (1 if piece["role"] == "base template" else seat["make"])
+            assert f"{piece['name'].capitalize()}: cut {count}" in text
+            assert " × ".join(shown) in text
+
+
+def test_card_s_steps_bear_the_job_s_own_numbers(cards):
+    """Those of the job file, by hand: 1/2 in seam, 3 in spare, 1 in wrap."""
+    (text,) = cards["round-piano-stool"]
+    for words in ("Sew at 1/2 in", "trim its spare (3 in) to 1/2 in", "reference line 7/8 in",
+                  "12 1/2 in by 12 1/2 in", "3 1/2 in past the back join", "7 in left open",
+                  "staple every 1 in to 1 1/2 in"):  # fmt: skip
+        assert words in text, words
+
+
+def test_steps_are_numbered_in_the_order_of_work(cards):
+    (text,) = cards["round-piano-stool"]
+    order = ["Cut on the cut line", "Snip", "Leave the back join", "Lay the boxing", "Sew at",
+             "trim its spare", "Close the back join", "Topstitch on", "draw the reference line",
+             "Fit the cover", "staple back, front, left, right", "Look from above",
+             "round the dust cover"]  # fmt: skip
+    places = [text.index(words) for words in order]
+    assert places == sorted(places)
+    for number in range(1, len(order) + 1):
+        assert re.search(rf"\b{number} [A-Z]", text)
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_no_word_of_a_card_leaves_the_printable_part_of_its_page(job):
+    """Margins of a home printer: 10 mm, 13 at the foot; 3/8 and 1/2 in (as the job's paper)."""
+    least = 25.4 * 3 / 8 if made(job).figures["units"] == "in" else 10.0
+    with pdfplumber.open(BytesIO(made(job, whole=False).pdf)) as document:
+        for page in document.pages:
+            if "Bench card ·" not in page.extract_text():
+                continue
+            words = page.extract_words()
+            assert min(word["x0"] for word in words) * 25.4 / 72 > least - 0.1
+            assert max(word["x1"] for word in words) * 25.4 / 72 < (
+                float(page.width) * 25.4 / 72 - least + 0.1
+            )
+            assert max(word["bottom"] for word in words) * 25.4 / 72 < (
+                float(page.height) * 25.4 / 72 - least
+            )

@@ -134,6 +134,13 @@ def test_seat_and_job_are_named_with_what_is_asked_for_all_day():
         assert words in said
 
 
+def test_cushion_without_base_or_topstitch_has_no_figures_for_them():
+    said = text(card(load_job(SAMPLES / "loose-cushions.toml")).pages())
+    assert "Seam allowance" in said
+    assert "Topstitch at" not in said
+    assert "Wrap-under" not in said
+
+
 def test_long_name_is_set_smaller_or_over_two_lines():
     job = replace(STOOL, seats=(replace(STOOL.seats[0], name="Bench " * 9 + "of walnut"),))
     each = card(job)
