@@ -248,7 +248,7 @@ def test_order_of_work_sews_the_zip_first_and_the_bottom_last():
     says = told(cushion(brief(BENCH)).steps)
     places = [says.index(part) for part in (
         "Turn 20 mm under along the zip edge", "at its lap fold",
-        "Leave the right zip join of the boxing open", "Lay the boxing to the top",
+        "leave the right zip join open", "Lay the boxing to the top",
         "Close the right zip join", "Open the zip", "Lay the boxing to the bottom",
         "Turn the cover through the zip",
     )]  # fmt: skip

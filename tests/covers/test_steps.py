@@ -53,16 +53,19 @@ def test_piece_without_notches_has_none_to_snip():
 
 
 def test_clips_are_counted_and_end_short_of_the_seam():
-    assert told(steps.clipping([scrap(LEATHER, 4), scrap(LEATHER)])) == (
-        "Clip the side at its 4 clip marks, 9 mm deep: stop 3 mm short of the seam"
+    pieces = [scrap(LEATHER, 4), scrap(LEATHER, name="lid"), scrap(LEATHER, 1, name="front")]
+    assert told(steps.clipping(pieces)) == (
+        "Clip at the clip marks, 9 mm deep, stopping 3 mm short of the seam: side 4 and front 1"
     )
-    assert "at its clip mark, 9 mm" in told(steps.clipping([scrap(LEATHER, 1)]))
+    assert not list(steps.clipping([scrap(LEATHER)]))
 
 
 def test_what_frays_is_stay_stitched_before_it_is_clipped():
-    assert told(steps.clipping([scrap(CLOTH, 2)]), Unit.IN).startswith(
-        "Stay-stitch the side 1/16 in outside the seam past its clips. Clip the side"
+    first, then = steps.clipping([scrap(CLOTH, 2), scrap(LEATHER, 2, name="front")])
+    assert first.told(Unit.IN) == (
+        "Stay-stitch the side 1/16 in outside the seam, past the clip marks"
     )
+    assert then.told(Unit.MM).endswith("side 2 and front 2")
 
 
 def test_the_one_join_is_left_open():
@@ -73,8 +76,10 @@ def test_the_one_join_is_left_open():
 
 def test_all_joins_but_the_last_are_sewn_first():
     joined = told(ring("left join", "right join", "back join 2", boxing_join=15).joined())
-    assert joined.startswith("Sew the right join and back join 2 of the boxing first, at 15 mm")
-    assert joined.endswith("Leave the left join of the boxing open: it is closed last")
+    assert joined == (
+        "Sew the right join and back join 2 of the boxing first, at 15 mm; leave the left join "
+        "open: it is closed last"
+    )
 
 
 def test_with_nothing_left_unsewn_the_boxing_is_a_ring_first():
@@ -138,10 +143,12 @@ def test_seam_is_told_by_its_pieces_notches_and_length():
     )
 
 
-def test_surplus_is_worked_in():
-    long, short = (edge(name, ("a", 0.0), ("b", x)) for name, x in (("cap", 104.0), ("band", 100)))
-    assert told(steps.sewing([Seam(long, short, "top seam", 4.0)], 12)).endswith(
-        "Work in the 4 mm that the cap has more, evenly from notch to notch"
+@pytest.mark.parametrize(("cap", "band"), [(104.0, 100.0), (100.0, 104.0)])
+def test_surplus_of_either_edge_is_worked_in(cap, band):
+    one, two = (edge(name, ("a", 0.0), ("b", x)) for name, x in (("cap", cap), ("band", band)))
+    assert told(steps.sewing([Seam(one, two, "top seam", cap - band)], 12)).endswith(
+        f"at 12 mm; work in the 4 mm that the {'cap' if cap > band else 'band'} has more, evenly "
+        "from notch to notch"
     )
 
 
@@ -181,7 +188,7 @@ def test_cover_without_a_seam_on_the_edge_is_centred():
 def test_order_of_a_boxed_seat_has_its_own_numbers():
     order = [note.told(Unit.MM) for note in boxed(brief(BENCH, CLOTH, wrap=30)).steps]
     firsts = [each.split()[0] for each in order]
-    assert firsts == ["Cut", "Snip", "Stay-stitch", "Leave", "Lay", "Sew", "Close", "Turn",
+    assert firsts == ["Cut", "Snip", "Stay-stitch", "Clip", "Leave", "Lay", "Sew", "Close", "Turn",
                       "Underside", "Fit", "Pull", "Look", "Turn"]  # fmt: skip
     assert "reference line 27 mm from the edge" in told(boxed(brief(BENCH, wrap=30)).steps)
     assert "760 mm by 360 mm" in order[-2]

@@ -63,7 +63,7 @@ def test_every_sample_s_card_is_one_page_in_type_to_be_read_at_arm_s_length(job,
     assert len(pages) == 1
     assert inside(pages, each)
     steps = [mark for mark in letters(pages) if mark.text.startswith(("Cut on", "Pull its"))]
-    assert min(mark.size for mark in steps) >= 3.2
+    assert min(mark.size for mark in steps) >= SETTINGS[-1][0]
 
 
 @EACH

@@ -27,7 +27,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from patternmaker.covers.parts.strips import Joins
-    from patternmaker.facts import Default
     from patternmaker.geometry.contour import Contour
     from patternmaker.pattern.allowances import Allowances
     from patternmaker.pattern.brief import Brief
@@ -54,17 +53,21 @@ def marking(pieces: Sequence[Piece]) -> Iterator[Note]:
 
 def clipping(pieces: Iterable[Piece]) -> Iterator[Note]:
     """Yield where an allowance is clipped to follow its seam; what frays is stay-stitched first."""
-    for piece in pieces:
-        deep = [guide.path.length for guide in piece.guides if guide.kind is LineKind.CLIP]
-        if not deep:
-            continue
-        says = "Clip the {} at its {}, {} deep: stop {} short of the seam"
-        first: tuple[str | Default, ...] = ()
-        if piece.material.known.frays:
-            says = f"Stay-stitch the {{}} {{}} outside the seam past its clips. {says}"
-            first = piece.name, STAY
-        marks = "clip mark" if len(deep) == 1 else f"{len(deep)} clip marks"
-        yield Note(says, (*first, piece.name, marks, min(deep), SHORT_OF_SEAM))
+    clipped = [(piece, deep) for piece in pieces if (deep := tuple(_clips(piece)))]
+    if fraying := [piece.name for piece, _ in clipped if piece.material.known.frays]:
+        yield Note("Stay-stitch the {} {} outside the seam, past the clip marks",
+                   (_listed(fraying), STAY))  # fmt: skip
+    by_depth = sorted(clipped, key=lambda each: min(each[1]))
+    for _, alike in groupby(by_depth, lambda each: round(min(each[1]), 3)):
+        some = list(alike)
+        told = _listed([f"{piece.name} {len(deep)}" for piece, deep in some])
+        yield Note("Clip at the clip marks, {} deep, stopping {} short of the seam: {}",
+                   (min(some[0][1]), SHORT_OF_SEAM, told))  # fmt: skip
+
+
+def _clips(piece: Piece) -> Iterator[float]:
+    """Yield the depth of each clip of a piece."""
+    return (guide.path.length for guide in piece.guides if guide.kind is LineKind.CLIP)
 
 
 @dataclass(frozen=True)
@@ -108,8 +111,10 @@ class Round:
                        (_listed([*self.joins[1:], self._last]), self.strip, join))  # fmt: skip
             return
         if others := self.joins[1:]:
-            yield Note("Sew the {} of the {} first, at {}", (_listed(others), self.strip, join))
-        yield Note("Leave the {} of the {} open: it is closed last", (self._last, self.strip))
+            yield Note("Sew the {} of the {} first, at {}; leave the {} open: it is closed last",
+                       (_listed(others), self.strip, join, self._last))  # fmt: skip
+        else:
+            yield Note("Leave the {} of the {} open: it is closed last", (self._last, self.strip))
 
     def sewn(self) -> Iterator[Note]:
         """Yield how the strip is laid to the panel, and where sewing starts and stops."""
@@ -166,16 +171,13 @@ def sewing(seams: Sequence[Seam], allowance: float) -> Iterator[Note]:
         pieces = f"{a} to {b}" if a != b else f"both ends of {a}"
         length = sum(each.a.length for each in (seam, *more))
         begin, end = seam.a.stations[0][0], (more[-1] if more else seam).a.stations[-1][0]
-        yield Note("{}: {}, show sides together, notch {} to {} ({} long), at {}",
-                   (name.capitalize(), pieces, begin, end, length, allowance))  # fmt: skip
-        yield from _eased((seam, *more), a)
-
-
-def _eased(parts: Iterable[Seam], longer: str) -> Iterator[Note]:
-    """Yield what is worked in along a seam, if one of its edges is meant to be longer."""
-    if eased := sum(part.eased for part in parts):
-        yield Note("Work in the {} that the {} has more, evenly from notch to notch",
-                   (eased, longer))  # fmt: skip
+        says = "{}: {}, show sides together, notch {} to {} ({} long), at {}"
+        values = name.capitalize(), pieces, begin, end, length, allowance
+        if eased := sum(each.eased for each in (seam, *more)):
+            says += "; work in the {} that the {} has more, evenly from notch to notch"
+            yield Note(says, (*values, abs(eased), a if eased > 0 else b))
+        else:
+            yield Note(says, values)
 
 
 def topstitching(strip: str, allowances: Allowances) -> Iterator[Note]:
