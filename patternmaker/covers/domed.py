@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from typing import TYPE_CHECKING, ClassVar
 
 from patternmaker.covers.parts import bases, crowns, steps, strips, tops
@@ -42,7 +41,7 @@ class DomedTop(Cover):
     """
 
     crown: float = length(
-        "how high the middle stands over the seam", default=both(in_=1, mm=25), least=3, most=500
+        "how high the middle stands over the seam", default=both(in_=1, mm=25), least=3, most=250
     )
     drop: float = length(
         "from the top's seam down to the lower edge of the base",
@@ -64,7 +63,7 @@ class DomedTop(Cover):
     def objections(self, brief: Brief) -> Iterator[Refusal]:
         """Yield whatever keeps this seat from getting a domed top."""
         over = brief.taken == crowns.OVER
-        seat = self._in_plan(brief)
+        seat = crowns.in_plan(brief, self.crown)
         if wrong := [
             *seat_objections(seat, self.drop),
             *(crowns.too_high_for_tape(brief.taped, self.crown) if over else ()),
@@ -108,7 +107,7 @@ class DomedTop(Cover):
 
     def pattern(self, brief: Brief) -> Pattern:
         """Return the top's pieces, boxing, base template and dust cover, their seams walked."""
-        seat = self._in_plan(brief)
+        seat = crowns.in_plan(brief, self.crown)
         domed = self._domed(seat)
         cap = self._cap(domed)
         boxing = strips.boxing(seat, domed.dome.seam, domed.places, domed.joins, self.drop)
@@ -116,9 +115,6 @@ class DomedTop(Cover):
         pieces = (*cap.pieces, *boxing, bases.template(seat), bases.dust_cover(seat))
         report = self._fit(brief, domed, seams)
         return Pattern(seat.outline, pieces, seams, report, tuple(_steps(domed, pieces, cap)))
-
-    def _in_plan(self, brief: Brief) -> Brief:
-        return replace(brief, taped=self.plan(brief.taped, brief.taken))
 
     def _domed(self, seat: Brief) -> Domed:
         across, along = crowns.take_ups(seat, self.crown)

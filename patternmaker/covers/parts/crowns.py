@@ -45,6 +45,11 @@ def flat(taped: Contour, rise: float) -> Contour:
     return taped.scaled(across, along)
 
 
+def in_plan(brief: Brief, rise: float) -> Brief:
+    """Return a brief with its outline in plan, however it was measured."""
+    return replace(brief, taped=flat(brief.taped, rise)) if brief.taken == OVER else brief
+
+
 def too_high_for_tape(taped: Contour, rise: float) -> Iterator[Refusal]:
     """Yield that no dome of this height has so little over its crown."""
     limit = min(taped.width, taped.height) / math.pi
