@@ -229,11 +229,12 @@ def _place(table: Mapping[str, object], number: int) -> str:
 def _objections(brief: Brief, cover: Cover) -> Iterator[Refusal]:
     """Yield whatever keeps a seat from being covered, though each measurement alone may stand."""
     if brief.measured_round is not None:
-        differs = brief.measured_round / brief.taped.length - 1
+        seam = cover.plan(brief.taped, brief.taken).length
+        differs = brief.measured_round / seam - 1
         if abs(differs) > WIDEST_DISAGREEMENT:
             yield Refusal(
                 "measured_round", "{value} is far from the {limit} that the measured width gives",
-                value=brief.measured_round, limit=brief.taped.length, show=show_length,
+                value=brief.measured_round, limit=seam, show=show_length,
                 mend="check its unit, and the width",
             )  # fmt: skip
             return

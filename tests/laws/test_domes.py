@@ -1,6 +1,7 @@
 """Laws of domed tops over outlines that bear one; `test_covers` draws them over all the others."""
 
 import math
+from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import assume, given
@@ -8,7 +9,6 @@ from hypothesis import strategies as st
 
 from patternmaker.covers.domed import DomedTop
 from patternmaker.covers.parts import crowns
-from patternmaker.geometry.contour import Contour
 from patternmaker.geometry.domes import over_crown
 from patternmaker.outlines.circle import Circle
 from patternmaker.outlines.half_round import HalfRound
@@ -19,6 +19,9 @@ from patternmaker.pattern.piece import LineKind
 from tests.covers.seats import guides
 from tests.laws.strategies import measurements
 from tests.laws.test_covers import Covered, covered, few, line
+
+if TYPE_CHECKING:
+    from patternmaker.geometry.contour import Contour
 
 CLOSELY = 0.002  # mm
 
