@@ -37,7 +37,7 @@ def objections(pattern: Pattern, brief: Brief) -> Iterator[Refusal]:
         if any(piece.role == padding.FOAM for piece in pattern.pieces):
             yield Refusal("padding", "this cover has a foam template of its own",
                           mend="leave the padding away")  # fmt: skip
-        yield from padding.objections(asked, brief.outline)
+        yield from padding.objections(asked, pattern.outline)
     yield from _left_out(pattern, brief)
 
 
@@ -71,15 +71,15 @@ def _left_out(pattern: Pattern, brief: Brief) -> Iterator[Refusal]:
             yield unknown("without", name, loose)
 
 
-def _padding(brief: Brief) -> Iterator[Piece]:
+def _padding(pattern: Pattern, brief: Brief) -> Iterator[Piece]:
     if asked := brief.finishing.padding:
-        yield from padding.templates(asked, brief.outline)
+        yield from padding.templates(asked, pattern.outline)
 
 
 def finished(pattern: Pattern, brief: Brief) -> Pattern:
     """Return a pattern with what its job asks for besides the cover; it must meet no objection."""
     welted = _welted(pattern, brief)
-    pieces = (*welted.pieces, *_padding(brief))
+    pieces = (*welted.pieces, *_padding(pattern, brief))
     without = brief.finishing.without
     rows = tuple(stitches(welted, brief))
     return replace(
