@@ -42,7 +42,7 @@ def _lines(draft: Draft) -> Iterator[str]:
 
 def _matching(need: Need, unit: Unit) -> str:
     """Return what matching a repeat takes more, and why."""
-    if not need.material.is_matched:
+    if not need.repeats:
         return ""
     return f", and {show_area(need.matching, unit)} more to match: {need.why.told(unit)}"
 

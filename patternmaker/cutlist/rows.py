@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from patternmaker.materials import EITHER_WAY
+from patternmaker.pattern.cloth import follows_its_material
 from patternmaker.pattern.notes import Note
 
 if TYPE_CHECKING:
@@ -82,7 +82,7 @@ class CutRow:
 
         The box round it goes up to the next whole repeat each way that the material repeats.
         """
-        if self.piece.lay == EITHER_WAY:
+        if not follows_its_material(self.piece):
             return 0.0
         width, height = self.cut_size
         material = self.piece.material
@@ -104,14 +104,27 @@ class Need:
     """How much of one material all its pieces take, without waste, mm2.
 
     Args:
-        material: the material; those that differ in what is bought are needed apart.
+        material: the material, as the first of its pieces has it.
         area: of the pieces.
-        matching: what matching its repeat takes more.
+        matching: what matching its repeats takes more.
+        repeats: those repeats, each from back to front and across.
     """
 
     material: Material
-    area: float
+    area: float = 0.0
     matching: float = 0.0
+    repeats: tuple[tuple[float | None, float | None], ...] = ()
+
+    def with_(self, row: CutRow) -> Need:
+        """Return it with the pieces of one more row."""
+        more = row.piece.material
+        own = ((more.repeat, more.repeat_across),) if more.is_matched else ()
+        return Need(
+            self.material,
+            self.area + row.area * row.count,
+            self.matching + row.matching * row.count,
+            tuple(dict.fromkeys((*self.repeats, *own))),
+        )
 
     @property
     def title(self) -> str:
@@ -136,12 +149,14 @@ class Need:
     @property
     def why(self) -> Note:
         """Why matching takes more."""
-        ways = (("{} from back to front", self.material.repeat),
-                ("{} across", self.material.repeat_across))  # fmt: skip
-        given = [(says, repeat) for says, repeat in ways if repeat is not None]
-        told = " and ".join(says for says, _ in given)
-        return Note(f"each piece is counted up to the next whole repeat, {told}",
-                    tuple(repeat for _, repeat in given))  # fmt: skip
+        ways = ("{} from back to front", "{} across")
+        told = (
+            " and ".join(way for way, each in zip(ways, repeat, strict=True) if each is not None)
+            for repeat in self.repeats
+        )
+        values = tuple(each for repeat in self.repeats for each in repeat if each is not None)
+        says = "each piece is counted up to the next whole repeat"
+        return Note(f"{says}, {' or '.join(told)}", values)
 
 
 def tally_of(piece: Piece, seats: Tally) -> Tally:
@@ -172,11 +187,9 @@ def cut_rows(drafted: Drafted) -> tuple[CutRow, ...]:
 
 def needs(rows: Iterable[CutRow]) -> tuple[Need, ...]:
     """Return what each material comes to, in the order in which they are met."""
-    found: dict[tuple[object, ...], Need] = {}
+    found: dict[tuple[str, str], Need] = {}
     for row in rows:
-        known = row.piece.material
-        key = known.title, known.kind, known.repeat, known.repeat_across
-        before = found.get(key, Need(known, 0.0))
-        found[key] = Need(before.material, before.area + row.area * row.count,
-                          before.matching + row.matching * row.count)  # fmt: skip
+        material = row.piece.material
+        key = material.title, material.kind
+        found[key] = found.get(key, Need(material)).with_(row)
     return tuple(found.values())

@@ -38,18 +38,19 @@ def laid(pattern: Pattern) -> Pattern:
     return replace(pattern, pieces=pieces, fit=fit)
 
 
-def _follows_its_material(piece: Piece) -> bool:
+def follows_its_material(piece: Piece) -> bool:
+    """Return whether a piece lies as its material does, not any way, nor on the bias."""
     return piece.lay in {piece.material.lay_flat, piece.material.lay_boxing}
 
 
 def _napped(piece: Piece) -> Piece:
-    if not piece.material.has_nap or not _follows_its_material(piece):
+    if not piece.material.has_nap or not follows_its_material(piece):
         return piece
     return replace(piece, nap=DOWN, notes=(ONE_WAY, *piece.notes))
 
 
 def _matched(piece: Piece) -> Piece:
-    if not piece.material.is_matched or not _follows_its_material(piece):
+    if not piece.material.is_matched or not follows_its_material(piece):
         return piece
     centre = _Centre.of(piece)
     if centre is None:

@@ -132,7 +132,7 @@ class Overview:
             if need.sold_by_area:
                 least, most = (show_area(each, self.unit) for each in need.hides)
                 says += f"; at the usual yield of 50 to 70 %, {least} to {most} of hide"
-            if need.material.is_matched:
+            if need.repeats:
                 more = show_area(need.matching, self.unit)
                 why = with_set_fractions(need.why.told(self.unit))
                 says += f"; to match it {more} more, since {why}"

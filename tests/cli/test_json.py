@@ -108,3 +108,20 @@ def test_letters_that_the_lettering_lacks_are_warned_of_and_drafted(tmp_path):
     (warning,) = summary(path, tmp_path)["warnings"]
     assert "'椅' (U+6905), '子' (U+5B50)" in warning
     assert warning in ended(path, "--out", tmp_path, code=0).stdout
+
+
+def test_json_tells_what_matching_takes_and_how_a_piece_may_be_turned(tmp_path):
+    found = summary(SAMPLES / "cello-chairs.toml", tmp_path)
+    tweed, *others = found["materials"]
+    assert (tweed["name"], tweed["kind"]) == ("striped tweed", "woven cloth")
+    assert tweed["matching_mm2"] > 0
+    assert not any(each["matching_mm2"] for each in others)
+    turns = {
+        (piece["material"], piece["turn_deg"])
+        for seat in found["seats"]
+        for piece in seat["pieces"]
+        if not piece["role"].startswith(("base", "dust"))
+    }
+    assert turns == {("striped tweed", 180), ("wine velour", 360)}
+    (side,) = (p for p in found["seats"][2]["pieces"] if p["name"] == "side")
+    assert (side["cut"], side["reversed"]) == (1, 1)

@@ -5,8 +5,9 @@ from dataclasses import replace
 
 import pytest
 
-from patternmaker.cutlist.rows import Drafted, Tally, cut_rows, needs, tally_of
+from patternmaker.cutlist.rows import Drafted, Need, Tally, cut_rows, needs, tally_of
 from patternmaker.job import read_job
+from patternmaker.materials import Material
 from patternmaker.units import Unit
 from tests.covers.seats import boxed, brief, piece
 
@@ -101,6 +102,23 @@ def test_stripes_are_matched_across_alone_and_a_whole_repeat_takes_no_more():
     top, boxing = 328 * 224 - 324 * 224, 0
     assert tweed.matching == pytest.approx(3 * (top + boxing), abs=1e-3)
     assert tweed.why.told(Unit.MM).endswith("whole repeat, 8 mm across")
+
+
+def test_pieces_of_one_cloth_are_added_up_though_some_are_not_matched():
+    """The boxing has no repeat to heed; what lies on the bias heeds none."""
+    plain = TWEED.replace("[allowances]", 'boxing = { kind = "woven cloth" }\n[allowances]')
+    job = read_job(tomllib.loads(plain))
+    rows = cut_rows(Drafted(job, tuple(s.pattern() for s in job.seats)))
+    tweed, *_ = needs(rows)
+    assert tweed.area == pytest.approx(3 * (324 * 224 + 1024 * 117))
+    assert tweed.matching == pytest.approx(3 * (360 * 240 - 324 * 224))
+    bias = replace(rows[0], piece=replace(rows[0].piece, lay="length on the bias"))
+    assert bias.matching == 0
+
+
+def test_two_repeats_of_one_cloth_are_both_told():
+    need = Need(Material(), repeats=((240.0, None), (None, 60.0)))
+    assert need.why.told(Unit.MM).endswith("240 mm from back to front or 60 mm across")
 
 
 def test_mirror_images_within_a_seat_are_counted_beside_those_of_reversed_seats():
