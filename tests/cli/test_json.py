@@ -51,7 +51,9 @@ def test_json_keeps_its_contract(path, tmp_path):
     found = summary(path, tmp_path)
     assert broken(CONTRACT, found) == []
     assert found["seats"]
-    assert all(seat["pieces"] and seat["seams"] for seat in found["seats"])
+    assert all(seat["pieces"] for seat in found["seats"])
+    if path.stem != "slip-seats":  # in one piece each
+        assert all(seat["seams"] for seat in found["seats"])
 
 
 def test_json_holds_the_figures_of_the_stool(tmp_path):
