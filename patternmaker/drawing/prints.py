@@ -6,7 +6,17 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from patternmaker.drawing.ends import StripEnds
-from patternmaker.drawing.labels import Context, Row, block, columns, fits, rows, smaller
+from patternmaker.drawing.labels import (
+    COLUMN_GAP,
+    Context,
+    Row,
+    block,
+    column_count,
+    columns,
+    fits,
+    rows,
+    smaller,
+)
 from patternmaker.drawing.pieces import label_room, piece_drawing
 from patternmaker.drawing.surface import Drawing, rectangle
 from patternmaker.geometry.contour import Contour
@@ -85,7 +95,10 @@ class Print:
 def _label(rows: tuple[Row, ...], room: Box) -> Drawing:
     left, bottom, right, top = room
     if right - left > 2 * COLUMN and not fits(rows, right - left, top - bottom):
-        return columns(smaller(rows, SMALL), left, top, COLUMN, top - bottom)
+        small = smaller(rows, SMALL)
+        count = column_count(small, COLUMN, top - bottom)
+        if count * (COLUMN + COLUMN_GAP) - COLUMN_GAP <= right - left:
+            return columns(small, left, top, COLUMN, top - bottom)
     middle = complex((left + right) / 2, (bottom + top) / 2)
     return block(rows, middle, max(0.0, right - left), max(0.0, top - bottom))
 

@@ -1,7 +1,9 @@
-"""Covers whose top runs on over the front, against sources; each stands beside its check."""
+"""Tops that run over the front, and tops of panels, against sources; each beside its check."""
 
 import pytest
 
+from patternmaker.covers.fluted import Fluted
+from patternmaker.covers.parts.flute import arc_over
 from patternmaker.covers.waterfall import Waterfall
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
 from patternmaker.pattern.brief import Brief
@@ -41,3 +43,24 @@ def test_fold_of_a_waterfall_is_notched_on_both_sides():
     for side in ("left", "right"):
         (notch,) = (n for n in piece(pattern, f"boxing {side}").notches if n.name == "fold")
         assert notch.feet[0].imag == pytest.approx(-3 * IN)
+
+
+def test_arc_of_a_roll_is_that_of_the_segment_of_a_circle():
+    """Source: a maths teaching page on circular sections, chord 21, rise 6: arc 25.3083731."""
+    assert arc_over(21, 6) == pytest.approx(25.3083731, abs=1e-7)
+
+
+def test_arc_of_a_shallow_roll_is_nearly_that_of_the_handbook_s_short_form():
+    """Source: Machinery's Handbook, p. 79: r = (c^2 + 4 h^2) / 8 h; c 500, h 25: r 1262.5.
+
+    The arc of that radius is 503.326695 long, and the short form c + 8 h^2 / 3 c gives 503.333.
+    """
+    assert arc_over(500, 25) == pytest.approx(503.326695, abs=1e-6)
+    assert arc_over(500, 25) == pytest.approx(500 + 8 * 25**2 / (3 * 500), abs=0.01)
+
+
+def test_flat_fluted_top_takes_two_allowances_more_for_every_panel():
+    """Source: a sewing group's worked example, cut plate = finished + 1 in, for each panel."""
+    pattern = Fluted(drop=3 * IN, panels=4, roll=0).pattern(inched())
+    widths = [each.cut.width for each in pattern.pieces if each.role == "top"]
+    assert widths == pytest.approx([(12 / 4 + 1) * IN] * 4)
