@@ -1,5 +1,6 @@
 """The corners of a cover in one piece: cut out, sewn to darts, pleated."""
 
+import cmath
 import math
 
 import pytest
@@ -58,6 +59,20 @@ def test_what_is_left_of_the_board_line_is_as_long_as_the_top_edge():
         corners, draped = found(brief(outline, LEATHER))
         left = draped.board.length - sum(corner.taken for corner in corners)
         assert left == pytest.approx(draped.fold.length)
+
+
+def test_straight_sides_take_up_hardly_more_halfway_down():
+    """At a depth of d it should be t d; by the angle at which a side meets that circle."""
+    corners, _ = found(brief(ROUNDED), "dart")
+    (wedge,) = corners[0].wedges
+    centre, depth = -140 + 90j, 30.0
+    angles = []
+    for leg in wedge.legs:
+        ats = [leg.length * i / 10_000 for i in range(10_001)]
+        at = min(ats, key=lambda at: abs(abs(leg.point_at(at) - centre) - 60 - depth))
+        angles.append(cmath.phase((leg.point_at(at) - centre) / (wedge.apex - centre)))
+    taken = abs(angles[1] - angles[0]) * (60 + depth)
+    assert 0 < taken - math.pi / 2 * depth < 0.02 * wedge.taken
 
 
 def test_sharp_corner_has_a_square_too_much():

@@ -75,8 +75,8 @@ def _fullness(draped: Draped, found: Sequence[Corner]) -> Iterator[Note]:
     yield Note("Fullness: laid flat, the cover is {} round the board's lower edge, {} more than "
                f"round the top; {rest}",
                (draped.board.length, over, taken, max(0.0, over - taken)))  # fmt: skip
-    yield Note("The wrap's edge is {} round, {} more again: it goes in flat folds under the board, "
-               "trimmed where they are thick",
+    yield Note("The wrap's edge, uncut, is {} round, {} more again: under the board it laps or "
+               "goes in flat folds, trimmed where they are thick",
                (draped.cut.length, draped.cut.length - draped.board.length))  # fmt: skip
 
 
