@@ -21,7 +21,8 @@ if TYPE_CHECKING:
     from patternmaker.geometry.segments import Segment
 
 ARROW = 0.6  # of the way from the top's edge to the board's
-BARB = 2.5  # mm; of an arrow, each way
+BARB = 2.5  # mm; of an arrow, along it
+MOST_BARB = 0.4  # of a short arrow
 BOARD_EDGE = "board's lower edge"
 
 
@@ -80,9 +81,10 @@ def _pleat(draped: Draped, wedge: Wedge, name: str) -> Iterator[Guide]:
     if not is_left(draped.outline, wedge.at):
         laid, folded = folded, laid
     yield Guide(LineKind.PLEAT, Path.through(folded, laid), name)
-    for side in (1, -1):
-        barb = laid + BARB * (1 + 0.6j * side) * (folded - laid) / abs(folded - laid)
-        yield Guide(LineKind.PLEAT, Path.through(laid, barb), name)
+    back = folded - laid
+    back *= min(BARB / abs(back), MOST_BARB)
+    for side in (0.6j, -0.6j):
+        yield Guide(LineKind.PLEAT, Path.through(laid, laid + (1 + side) * back), name)
 
 
 def board_lines(draped: Draped, found: Sequence[Corner]) -> Iterator[Guide]:

@@ -36,6 +36,7 @@ FOLLOWS = 10.0  # sides; a bend of a wider radius is eased in
 LITTLE = MM_PER_INCH / 4  # this much is eased in wherever it is
 MOST_IN_ONE = math.radians(130)  # that one dart or pleat takes up
 CLEAR = 0.3  # of the spacing of pleats, between one and a centre mark
+SLACK = 1e-6  # mm
 FINE = 0.1  # mm; the room for a pleat is told to this, rounded down
 
 
@@ -158,17 +159,16 @@ def _is_inside(outline: Contour, bend: Bend, joint: str) -> bool:
 def _keep_clear(draped: Draped, found: Sequence[Corner]) -> None:
     """Refuse corners whose wedges run into each other at the cut line."""
     whole = draped.cut.length
-    spans = sorted(
-        tuple(along_at(draped.cut, tip) for tip in wedge.tips)
-        for corner in found for wedge in corner.wedges
-    )  # fmt: skip
-    if not spans:
-        return
-    wraps = [begin for begin, end in spans if end < begin]
-    ends = [(begin, end + whole if end < begin else end) for begin, end in spans]
-    ends.append((ends[0][0] + whole, ends[0][1] + whole))
-    if len(wraps) > 1 or any(here[1] > there[0] + 1e-6 for here, there in pairwise(ends)):
-        raise no_room()
+    ends = []
+    for corner in found:
+        for wedge in corner.wedges:
+            begin, end = (along_at(draped.cut, tip) for tip in wedge.tips)
+            ends.append((begin, begin + (end - begin) % whole, corner.bend.name))
+    ends.sort()
+    ends += [(begin + whole, end + whole, name) for begin, end, name in ends[:1]]
+    for (_, end, name), (begin, _, _) in pairwise(ends):
+        if end > begin + SLACK:
+            raise no_room(name)
 
 
 def _bears(draped: Draped, corner: Corner, wish: Wish, found: Sequence[Corner]) -> None:
