@@ -2,29 +2,19 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import replace
-from itertools import pairwise
 from typing import TYPE_CHECKING, ClassVar
 
-from patternmaker.covers.parts import cushions, fits, padding, steps, zips
-from patternmaker.covers.parts.boxes import (
-    FAR,
-    LOWER,
-    NEAR,
-    UPPER,
-    Box,
-    Ring,
-    bottom_seam,
-    top_seam,
-)
+from patternmaker.covers.parts import boxes, cushions, fits, padding, steps, zips
+from patternmaker.covers.parts.boxes import FAR, NEAR, Box
 from patternmaker.covers.parts.facing import Run, facing
+from patternmaker.covers.parts.rings import Ring
 from patternmaker.covers.parts.zips import ZipStrip
 from patternmaker.covers.registry import Cover, cover
 from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH, both, length
 from patternmaker.pattern.notes import Note
-from patternmaker.pattern.piece import Pattern, Seam
+from patternmaker.pattern.piece import Pattern
 from patternmaker.pattern.stations import stations
 from patternmaker.units import MM_PER_INCH
 
@@ -32,10 +22,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from patternmaker.pattern.brief import Brief
-    from patternmaker.pattern.piece import Fit, Piece
+    from patternmaker.pattern.piece import Fit, Piece, Seam
 
 LEAST_BACK = MM_PER_INCH * 3  # of a back edge that takes a zip; common practice, no source
-LEAST_FRONT = MM_PER_INCH * 4  # of boxing left beside the zip; common practice, no source
 BEGINS, ENDS = "right zip join", "left zip join"  # of the zip boxing, anticlockwise
 
 
@@ -76,7 +65,7 @@ class BoxCushion(Cover):
         yield from cushions.objections(brief, sew)
         yield from cushions.left_open(allowances, sew.length)
         yield from cushions.foam_objections(sew, self.foam_oversize)
-        room = self.height / 2 + allowances.seam
+        room = self.height / 2 + allowances.upper_edge
         if self.zip_turning > room:
             yield Refusal(
                 "cover.zip_turning", "{value} is more than half the height with its seam "
@@ -95,7 +84,7 @@ class BoxCushion(Cover):
                 mend="turn the shape, so that a side of it lies at the back",
             )  # fmt: skip
             return
-        most = (brief.outline.length - back - LEAST_FRONT) / 2
+        most = (brief.outline.length - back - boxes.SHORTEST) / 2
         if self.zip_return > most:
             yield Refusal(
                 "cover.zip_return", "{value} makes the zip longer than the boxing has room for "
@@ -110,7 +99,9 @@ class BoxCushion(Cover):
         allowances = brief.allowances
         if (longest := allowances.boxing_longest) is None:
             return
-        least = max(zipped + 2 * allowances.join, _beside(brief, self.zip_lap) + LEAST_FRONT)
+        least = max(
+            zipped + 2 * allowances.join, boxes.beside(allowances, self.zip_lap) + boxes.SHORTEST
+        )
         if longest < least - 1e-9:
             yield Refusal(
                 "allowances.boxing_longest", "{value} is less than the zip boxing takes, which is "
@@ -125,11 +116,11 @@ class BoxCushion(Cover):
     def pattern(self, brief: Brief) -> Pattern:
         """Return top, bottom, boxing, zip boxing and foam template, their seams walked."""
         ring, joins = self._ring(brief)
-        flat = self._faces(ring)
+        flat = cushions.faces(brief, ring.sew, ring.places, ring.marks)
         boxing = self._boxing(ring, joins)
         zipped = ring.stretch(BEGINS, ENDS)
         strips = [ZipStrip(zipped, face, self.zip_turning) for face in ("top", "bottom")]
-        seams = (*_ends(boxing, *strips), *_round(boxing, *strips))
+        seams = tuple(_walked(boxing, *strips))
         foam = padding.foam_template(brief.outline, self.foam_oversize, self.height)
         walls = (*(panel.piece() for panel in boxing), *(strip.piece() for strip in strips))
         pieces = (*flat, *walls, foam)
@@ -139,32 +130,18 @@ class BoxCushion(Cover):
     def _ring(self, brief: Brief) -> tuple[Ring, Sequence[str]]:
         """Return the seam with its stations, and the names of the boxing's joins in order."""
         sew, allowances, zipped = brief.outline, brief.allowances, self.zipped(brief)
-        begin = zipped.begin % sew.length
-        whole = sew.length - zipped.length
-        panels = _panels(whole, brief, self.zip_lap)
-        inner = [(f"join {i}", zipped.end + whole * i / panels) for i in range(1, panels)]
-        joins = ((ENDS, zipped.end), *inner, (BEGINS, begin))
+        begin = zipped.begin + sew.length
+        joins = boxes.joins_between((ENDS, zipped.end), (BEGINS, begin), allowances, self.zip_lap)
         places = stations(sew, allowances.notch_spacing, joins)
         marks = cushions.sewing_marks(sew.length, begin, allowances)
         return Ring(brief, sew, places, self.height, marks), [name for name, _ in joins]
 
-    def _faces(self, ring: Ring) -> tuple[Piece, Piece]:
-        below = cushions.seen_below(ring.places, ring.sew.length)
-        return (
-            cushions.face(ring.brief, "top", ring.sew, ring.places, ring.marks),
-            cushions.face(ring.brief, "bottom", cushions.turned_over(ring.sew), below),
-        )
-
     def _boxing(self, ring: Ring, joins: Sequence[str]) -> tuple[Box, ...]:
         """Return the panels of the boxing from the zip's left end round the front."""
-        count = len(joins) - 1
-        panels = []
-        for i in range(count):
-            name = "boxing" if count == 1 else f"boxing {i + 1}"
-            ends = (NEAR,) * (i == 0) + (FAR,) * (i == count - 1)
-            panels.append(Box(ring.stretch(joins[i], joins[i + 1]), name, zips=ends))
-        spare = ring.allowances.boxing_spare
-        return (*panels[:-1], replace(panels[-1], lap=self.zip_lap, spare=spare))
+        row = list(boxes.row(ring, joins, self.zip_lap))
+        row[0] = replace(row[0], zips=(NEAR,))
+        row[-1] = replace(row[-1], zips=(*row[-1].zips, FAR))
+        return tuple(row)
 
     def _steps(self, ring: Ring, pieces: Sequence[Piece], joins: Sequence[str]) -> Iterator[Note]:
         """Yield the whole order of work."""
@@ -208,36 +185,13 @@ class BoxCushion(Cover):
         return fits.loose(brief, seams, says, (*warnings, *fits.long_strips(brief, walls)))
 
 
-def _beside(brief: Brief, lap: float) -> float:
-    """Return how much longer the last panel of boxing is cut than its seam."""
-    return 2 * brief.allowances.join + 2 * lap + brief.allowances.boxing_spare
-
-
-def _panels(whole: float, brief: Brief, lap: float) -> int:
-    """Return how many panels the boxing takes: an odd number, so that the front one is whole."""
-    longest = brief.allowances.boxing_longest
-    if longest is None:
-        return 1
-    wanted = math.ceil(whole / (longest - _beside(brief, lap)) - 1e-9)
-    return wanted + 1 - wanted % 2
-
-
-def _ends(boxing: Sequence[Box], top: ZipStrip, bottom: ZipStrip) -> Iterator[Seam]:
-    """Yield the seams that make the boxing a ring: along the zip, then from panel to panel."""
+def _walked(boxing: Sequence[Box], top: ZipStrip, bottom: ZipStrip) -> Iterator[Seam]:
+    """Yield every seam in the order of sewing: the ring of the boxing, then round both faces."""
     yield zips.zip_seam(top, bottom)
-    for panel, after in pairwise(boxing):
-        far, near = panel.piece().edges[FAR], after.piece().edges[NEAR]
-        yield Seam(far.backward, near, "join")
+    yield from boxes.joined(boxing)
     yield from zips.end_seams(top, bottom, boxing[0], boxing[-1])
-
-
-def _round(boxing: Sequence[Box], top: ZipStrip, bottom: ZipStrip) -> Iterator[Seam]:
-    """Yield the seams round the top, then those round the bottom."""
-    yield from (top_seam(panel.stretch, panel.piece().edges[UPPER]) for panel in boxing)
-    yield top.sewn()
-    for panel in boxing:
-        yield bottom_seam(panel.stretch, panel.piece().edges[LOWER].backward)
-    yield bottom.sewn()
+    upper, lower = boxes.round_both(boxing)
+    yield from (*upper, top.sewn(), *lower, bottom.sewn())
 
 
 def _filling(oversize: float) -> Iterator[Note]:

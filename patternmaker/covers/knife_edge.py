@@ -77,11 +77,7 @@ class KnifeEdge(Cover):
         sew = self._sew_line(brief)
         opening = self._opening(sew)
         places = stations(sew, brief.allowances.notch_spacing, opening.marks)
-        below = cushions.seen_below(places, sew.length)
-        pieces = (
-            cushions.face(brief, "top", sew, places),
-            cushions.face(brief, "bottom", cushions.turned_over(sew), below),
-        )
+        pieces = cushions.faces(brief, sew, places)
         closing = "zip seam" if self.closed_by == ZIP else "closing seam"
         seams = (opening.sewn(places, "seam"), opening.closed(places, closing))
         order = tuple(self._steps(brief, pieces, seams))

@@ -162,18 +162,20 @@ def _beside_match(piece: Piece, left: float, right: float) -> tuple[float, float
 
 
 def _inner_room(piece: Piece) -> Box:
-    """Return the room above the roomiest place of a panel that its lines and names leave free."""
+    """Return the room above the roomiest place of a panel that its lines and names leave free.
+
+    Where no arrow stands below that place, it is the room about it.
+    """
     heart = roomiest(piece.cut)
     aside, high = 0.31 * piece.cut.width, max(CLEAR_OF_CROSS, 0.36 * piece.cut.height)
     lines = [path for kind, path in lines_of(piece) if kind is not LineKind.CENTRE]
     words = [name.box for name in _names(piece)]
     for wide, tall in LESS:
-        room = (
-            heart.real - wide * aside,
-            heart.imag + CLEAR_OF_CROSS,
-            heart.real + wide * aside,
-            heart.imag + max(CLEAR_OF_CROSS, tall * high),
-        )
+        above = max(CLEAR_OF_CROSS, tall * high)
+        about = min(above, 0.45 * piece.cut.height)
+        below, above = (CLEAR_OF_CROSS, above) if piece.arrow[1] else (-about, about)
+        x, y = wide * aside, heart.imag
+        room = heart.real - x, y + below, heart.real + x, y + above
         if room[3] <= room[1]:  # no label fits so low a piece
             break
         crossed = any(enters(line, room) for line in lines)

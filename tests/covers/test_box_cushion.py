@@ -268,3 +268,10 @@ def test_any_outline_drafts_and_walks(outline):
     whole = sum(seam.b.length for seam in pattern.seams if seam.name == "top seam")
     assert whole == pytest.approx(outline.length)
     assert math.isclose(pattern.fit.stretch_round, 1.0)
+
+
+def test_boxing_may_have_an_allowance_of_its_own():
+    pattern = cushion(brief(SHARP, seam=12, boxing_seam=15), height=75, zip_turning=20)
+    assert piece(pattern, "boxing").cut.height == pytest.approx(75 + 30)
+    assert piece(pattern, "zip strip bottom").cut.height == pytest.approx(37.5 + 15 + 20)
+    assert piece(pattern, "top").cut.height == 324

@@ -8,100 +8,28 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.cushions import part_of_face, seen_below, turned_over
+from patternmaker.covers.parts.rings import clip_guides, mark_guides
 from patternmaker.covers.parts.sides import Side, cut_round, edges_of, lines_of, notches_of
 from patternmaker.geometry.contour import Path
-from patternmaker.pattern.clips import NEAREST, SHORT_OF_SEAM, clips
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Guide, LineKind, Piece, Seam
 from patternmaker.pattern.stations import Station
+from patternmaker.units import MM_PER_INCH
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from patternmaker.covers.parts.cushions import Marks
-    from patternmaker.geometry.contour import Contour
+    from patternmaker.covers.parts.rings import Ring, Stretch
     from patternmaker.pattern.allowances import Allowances
-    from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.piece import Edge
 
-SAME = 1e-6  # mm; places on a seam that lie closer are the same
+SHORTEST = MM_PER_INCH * 4  # of seam that a panel covers; common practice, no source
 UPPER, LOWER, NEAR, FAR = "upper edge", "lower edge", "near end", "far end"
-
-
-@dataclass(frozen=True)
-class Ring:
-    """The seam round both faces of a box, seen from above.
-
-    Args:
-        brief: the seat.
-        sew: the sew line of the top.
-        places: the stations round it.
-        height: from the top's seam to the bottom's.
-        marks: where sewing starts and stops on the top.
-    """
-
-    brief: Brief
-    sew: Contour
-    places: tuple[Station, ...]
-    height: float
-    marks: Marks = ()
-
-    @property
-    def allowances(self) -> Allowances:
-        """The seat's allowances."""
-        return self.brief.allowances
-
-    def stretch(self, begin: str, end: str) -> Stretch:
-        """Return the stretch of it between two stations: all round, if they are the same."""
-        at = {place.name: place.at for place in self.places}
-        length = (at[end] - at[begin]) % self.sew.length or self.sew.length
-        return Stretch(self, (begin, at[begin]), end, length)
-
-
-@dataclass(frozen=True)
-class Stretch:
-    """A stretch of a ring that one panel covers."""
-
-    ring: Ring
-    begins: tuple[str, float]
-    end: str
-    length: float
-
-    @property
-    def begin(self) -> str:
-        """The station at which it begins."""
-        return self.begins[0]
-
-    @property
-    def stations(self) -> tuple[Station, ...]:
-        """Its stations, their lengths from its begin, both ends among them."""
-        inner = (replace(place, at=x) for place in self.ring.places for x in self.on_it(place.at))
-        between = sorted(inner, key=lambda place: place.at)
-        return Station(self.begin, 0.0), *between, Station(self.end, self.length)
-
-    def on_it(self, *places: float) -> Iterator[float]:
-        """Yield the places round the ring that fall on it, as lengths from its begin."""
-        for at in places:
-            along = (at - self.begins[1]) % self.ring.sew.length
-            if SAME < along < self.length - SAME:
-                yield along
-
-    @property
-    def clips(self) -> Iterator[float]:
-        """Where an allowance is clipped to follow a corner, unless a join gives way there."""
-        allowance = self.ring.allowances.seam
-        for x in self.on_it(*clips(self.ring.sew, allowance, convex=True)):
-            if NEAREST < x < self.length - NEAREST:
-                yield x
-
-    @property
-    def marks(self) -> Iterator[tuple[str, float]]:
-        """The marks on it, their lengths from its begin."""
-        for name, at in self.ring.marks:
-            yield from ((name, x) for x in self.on_it(at))
 
 
 @dataclass(frozen=True)
@@ -140,9 +68,9 @@ class Box:
         upper = tuple(replace(stop, at=far - stop.at) for stop in reversed(stops))
         join = allowances.join
         return (
-            Side(UPPER, Path.through(far, 0), allowances.seam, upper),
+            Side(UPPER, Path.through(far, 0), allowances.upper_edge, upper),
             Side(NEAR, Path.through(0, low), join, self._end(NEAR), LineKind.JOIN),
-            Side(LOWER, Path.through(low, far + low), allowances.seam, stops),
+            Side(LOWER, Path.through(low, far + low), allowances.upper_edge, stops),
             Side(FAR, Path.through(far + low, far), join + self.spare, self._end(FAR),
                  LineKind.JOIN),
         )  # fmt: skip
@@ -175,7 +103,7 @@ class Box:
 
     def _guides(self, sides: Sequence[Side]) -> Iterator[Guide]:
         yield from lines_of(sides)
-        top, bottom = self.stretch.ring.allowances.seam, -self.height
+        top, bottom = self.stretch.ring.allowances.upper_edge, -self.height
         yield from clip_guides(self.stretch, 0.0, top)
         yield from clip_guides(self.stretch, bottom, -top)
         yield from mark_guides(self.stretch)
@@ -192,7 +120,7 @@ class Box:
     def _notes(self) -> Iterator[Note]:
         allowances = self.stretch.ring.allowances
         yield Note("Seam allowance {} at both edges, at the joins {}",
-                   (allowances.seam, allowances.join))  # fmt: skip
+                   (allowances.upper_edge, allowances.join))  # fmt: skip
         yield Note("The lower edge is notched as the upper one; its seam lies {} below",
                    (self.height,))  # fmt: skip
         if self.lap:
@@ -202,19 +130,49 @@ class Box:
             yield Note("{} spare at the right end: trim at the join line", (self.spare,))
 
 
-def clip_guides(stretch: Stretch, seam: float, allowance: float) -> Iterator[Guide]:
-    """Yield the clips of the edge whose seam lies at a height; its allowance is signed."""
-    short = math.copysign(SHORT_OF_SEAM, allowance)
-    for x in stretch.clips:
-        stroke = Path.through(complex(x, seam + allowance), complex(x, seam + short))
-        yield Guide(LineKind.CLIP, stroke, "clip")
+def beside(allowances: Allowances, lap: float = 0.0) -> float:
+    """Return how much longer the last panel of boxing is cut than its seam."""
+    return 2 * allowances.join + 2 * lap + allowances.boxing_spare
 
 
-def mark_guides(stretch: Stretch) -> Iterator[Guide]:
-    """Yield where sewing starts and stops along the upper seam."""
-    top = stretch.ring.allowances.seam
-    for name, x in stretch.marks:
-        yield Guide(LineKind.SEWING, Path.through(complex(x, top), x), name)
+def joins_between(
+    begin: tuple[str, float], end: tuple[str, float], allowances: Allowances, lap: float = 0.0
+) -> Marks:
+    """Return the joins of boxing from one place to another, both among them, as places on the seam.
+
+    Equal panels go between them, an odd number, so that the one at the front is whole.
+    """
+    length, longest = end[1] - begin[1], allowances.boxing_longest
+    panels = 1
+    if longest is not None:
+        panels = math.ceil(length / (longest - beside(allowances, lap)) - 1e-9)
+        panels += 1 - panels % 2
+    inner = ((f"join {i}", begin[1] + length * i / panels) for i in range(1, panels))
+    return begin, *inner, end
+
+
+def row(ring: Ring, joins: Sequence[str], lap: float = 0.0) -> tuple[Box, ...]:
+    """Return the panels of boxing from join to join; the last has the lap and the spare."""
+    names = ["boxing"] if len(joins) == 2 else [f"boxing {i}" for i in range(1, len(joins))]
+    panels = [Box(ring.stretch(*ends), name)
+              for name, ends in zip(names, pairwise(joins), strict=True)]  # fmt: skip
+    return (*panels[:-1], replace(panels[-1], lap=lap, spare=ring.allowances.boxing_spare))
+
+
+def joined(panels: Sequence[Box]) -> Iterator[Seam]:
+    """Yield the seam of each panel's far end with the near end of the next."""
+    for panel, after in pairwise(panels):
+        far, near = panel.piece().edges[FAR], after.piece().edges[NEAR]
+        yield Seam(far.backward, near, "join")
+
+
+def round_both(panels: Sequence[Box]) -> tuple[tuple[Seam, ...], tuple[Seam, ...]]:
+    """Return the seams of the panels with the top, and those with the bottom."""
+    edges = [(panel.stretch, panel.piece().edges) for panel in panels]
+    return (
+        tuple(top_seam(stretch, each[UPPER]) for stretch, each in edges),
+        tuple(bottom_seam(stretch, each[LOWER].backward) for stretch, each in edges),
+    )
 
 
 def between(edge: Edge, begin: str, end: str) -> Edge:

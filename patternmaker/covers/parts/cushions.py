@@ -79,6 +79,17 @@ def seen_below(places: Iterable[Station], whole: float) -> tuple[Station, ...]:
     return tuple(sorted(turned, key=lambda place: place.at))
 
 
+def faces(
+    brief: Brief, sew: Contour, places: tuple[Station, ...], marks: Marks = ()
+) -> tuple[Piece, Piece]:
+    """Return the top and the bottom, which is the top turned over; only that has the marks."""
+    below = seen_below(places, sew.length)
+    return (
+        face(brief, "top", sew, places, marks),
+        face(brief, "bottom", turned_over(sew), below),
+    )
+
+
 def face(
     brief: Brief, name: str, sew: Contour, places: tuple[Station, ...], marks: Marks = ()
 ) -> Piece:

@@ -32,6 +32,11 @@ class Run:
         """How long it is."""
         return self.end - self.begin
 
+    @property
+    def middle(self) -> float:
+        """Its middle."""
+        return (self.begin + self.end) / 2
+
     def longer(self, by: float) -> Run:
         """Return it with ``by`` mm more at either end (negative: less)."""
         return Run(self.begin - by, self.end + by)

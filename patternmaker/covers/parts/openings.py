@@ -25,25 +25,29 @@ LEAST_BACK = MM_PER_INCH * 3  # of a back edge that holds its opening; common pr
 
 @dataclass(frozen=True)
 class Opening:
-    """A part of the seam of two equal faces that is left open, its middle at the back.
+    """A part of the seam of two equal faces that is left open.
 
     Args:
         sew: the sew line of the top.
         length: how long it is.
+        middle: its middle on the seam, a length from the joint ``back``.
     """
 
     sew: Contour
     length: float
+    middle: float = 0.0
 
     @classmethod
     def of(cls, sew: Contour, wanted: float | None, share: float) -> Opening:
         """Return the opening that is wanted, or one as long as a share of the back edge.
 
-        Where hardly anything faces back, it takes a quarter of the seam.
+        It stands in the middle of that edge. Where hardly anything faces back, it stands at the
+        back and takes a quarter of the seam.
         """
-        back = facing(sew, "back").length
-        usual = share * back if back >= LEAST_BACK else sew.length / 4
-        return cls(sew, usual if wanted is None else wanted)
+        back = facing(sew, "back")
+        if back.length < LEAST_BACK:
+            return cls(sew, sew.length / 4 if wanted is None else wanted)
+        return cls(sew, share * back.length if wanted is None else wanted, back.middle)
 
     def objections(self) -> Iterator[Refusal]:
         """Yield that it is too long."""
@@ -57,8 +61,8 @@ class Opening:
     @property
     def marks(self) -> Marks:
         """Where it begins and ends."""
-        half = self.length / 2
-        return (LEFT, half), (RIGHT, self.sew.length - half)
+        half, whole = self.length / 2, self.sew.length
+        return (LEFT, (self.middle + half) % whole), (RIGHT, (self.middle - half) % whole)
 
     def sewn(self, places: tuple[Station, ...], name: str) -> Seam:
         """Return the seam of both faces from one end of the opening round to the other."""

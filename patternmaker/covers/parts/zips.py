@@ -11,10 +11,9 @@ from patternmaker.covers.parts.boxes import (
     Box,
     between,
     bottom_seam,
-    clip_guides,
-    mark_guides,
     top_seam,
 )
+from patternmaker.covers.parts.rings import clip_guides, mark_guides
 from patternmaker.covers.parts.sides import Side, cut_round, edges_of, lines_of, notches_of
 from patternmaker.geometry.contour import Path
 from patternmaker.pattern.notes import Note
@@ -24,7 +23,7 @@ from patternmaker.pattern.stations import Station
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from patternmaker.covers.parts.boxes import Stretch
+    from patternmaker.covers.parts.rings import Stretch
     from patternmaker.pattern.piece import Guide
 
 SEAM_EDGE, ZIP_EDGE = "seam edge", "zip edge"
@@ -65,9 +64,9 @@ class ZipStrip:
         end = _backward(self._end, self.height)
         far_end = Side(FAR, Path.through(far + low, far), allowances.join, end, LineKind.JOIN)
         if self.face == "top":
-            seam = Side(SEAM_EDGE, upper, allowances.seam, _backward(stops, far))
+            seam = Side(SEAM_EDGE, upper, allowances.upper_edge, _backward(stops, far))
             return seam, near, Side(ZIP_EDGE, lower, self.turning, marks, LineKind.FOLD), far_end
-        seam = Side(SEAM_EDGE, lower, allowances.seam, stops)
+        seam = Side(SEAM_EDGE, lower, allowances.upper_edge, stops)
         turned = Side(ZIP_EDGE, upper, self.turning, _backward(marks, far), LineKind.FOLD)
         return seam, far_end, turned, near
 
@@ -99,7 +98,7 @@ class ZipStrip:
 
     def _guides(self, sides: Sequence[Side]) -> Iterator[Guide]:
         yield from lines_of(sides)
-        allowance = self.stretch.ring.allowances.seam
+        allowance = self.stretch.ring.allowances.upper_edge
         if self.face == "top":
             yield from clip_guides(self.stretch, 0.0, allowance)
             yield from mark_guides(self.stretch)
@@ -108,7 +107,7 @@ class ZipStrip:
 
     def _notes(self) -> Iterator[Note]:
         allowances = self.stretch.ring.allowances
-        yield Note("Seam allowance {}, at the joins {}", (allowances.seam, allowances.join))
+        yield Note("Seam allowance {}, at the joins {}", (allowances.upper_edge, allowances.join))
         yield Note("Turn {} under along the fold line, which lies on the middle of the zip",
                    (self.turning,))  # fmt: skip
         if self.face == "bottom":
