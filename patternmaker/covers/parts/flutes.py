@@ -165,7 +165,7 @@ class Flutes:
             notches=notches_round(sew, stops, allowances.seam, depth, cut),
             edges=dict(self._edges(panel, places)),
             finished=self._finished(panel),
-            lay=material.known.lay,
+            lay=material.lay_flat,
             notes=tuple(self._notes()),
         )
 
