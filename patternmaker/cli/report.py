@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.cli.tables import plain, table
 from patternmaker.cutlist.rows import CutRow, Need, cut_rows, needs
+from patternmaker.cutlist.sewing import HEADS, sew_rows, thread_says
 from patternmaker.units import show_area, show_length
 
 if TYPE_CHECKING:
@@ -34,10 +35,21 @@ def _lines(draft: Draft) -> Iterator[str]:
         if need.kind == "card":
             continue
         yield f"  {need.title}: {show_area(need.area, job.unit)}{_matching(need, job.unit)}"
+    yield from _sewing(draft)
     yield from _fit(draft)
     yield from ("", _sheets(draft), "", "Files")
     yield from (f"  {path}" for path in draft.files)
     yield from ("", "Print at actual size (100 %), and measure the triangle before you cut.")
+
+
+def _sewing(draft: Draft) -> Iterator[str]:
+    rows = sew_rows(draft.drafted)
+    if not rows:
+        return
+    yield from ("", "Sewing, for one seat")
+    yield table([head.lower() for head in HEADS],
+                [row.cells(draft.drafted.job.unit) for row in rows])  # fmt: skip
+    yield f"  {thread_says(draft.drafted)}"
 
 
 def _matching(need: Need, unit: Unit) -> str:

@@ -44,7 +44,10 @@ def objections(pattern: Pattern, brief: Brief) -> Iterator[Refusal]:
 def _welts(pattern: Pattern, brief: Brief) -> Iterator[Refusal]:
     seams = Counter(wish.seam for wish in brief.finishing.welts)
     for number, wish in enumerate(brief.finishing.welts, 1):
-        if wish.seam not in pattern.seam_names:
+        if not pattern.seams:
+            yield Refusal(f"welt {number}.seam", "this cover has no seam to sew it into",
+                          mend="leave the welt away")  # fmt: skip
+        elif wish.seam not in pattern.seam_names:
             yield unknown(f"welt {number}.seam", wish.seam, pattern.seam_names)
         elif seams[wish.seam] > 1:
             yield Refusal(f"welt {number}.seam", "{value} has a welt already",

@@ -1,4 +1,4 @@
-"""The cut list as a CSV file for a spreadsheet."""
+"""The cut list and the sewing list as CSV files for a spreadsheet."""
 
 from __future__ import annotations
 
@@ -6,11 +6,15 @@ import csv
 from io import StringIO
 from typing import TYPE_CHECKING
 
-from patternmaker.cutlist.rows import Drafted, cut_rows
-from patternmaker.units import area_in, show_length
+from patternmaker.cutlist.rows import Drafted, cut_rows, seats_of
+from patternmaker.cutlist.sewing import sew_rows
+from patternmaker.units import area_in, show_length, thread_in
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
     from patternmaker.cutlist.rows import CutRow
+    from patternmaker.cutlist.sewing import SewRow
     from patternmaker.units import Unit
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")  # begin what a spreadsheet runs
@@ -18,15 +22,48 @@ HEADER = ("seat", "piece", "material", "kind", "how many", "of them reversed", "
           "finished height", "cut width", "cut height", "unit", "area of one",
           "unit of area")  # fmt: skip
 
+SEWING_HEADER = ("seat", "seam", "stitch", "seam type", "stitches per inch", "stitch in mm",
+                 "length", "unit", "thread of one seat", "seats", "thread in all",
+                 "unit of thread")  # fmt: skip
+
 
 def csv_of(drafted: Drafted) -> bytes:
     """Return the cut list in CSV (RFC 4180), lengths in the job's unit as a tape shows them."""
+    return _table(HEADER, (_cells(each, drafted.job.unit) for each in cut_rows(drafted)))
+
+
+def sewing_csv_of(drafted: Drafted) -> bytes:
+    """Return the sewing list in CSV, a row for each row of stitches of each seat."""
+    counts = {seat.name: seats_of(seat).all for seat in drafted.job.seats}
+    rows = (_sewn(each, counts[each.seat], drafted.job.unit) for each in sew_rows(drafted))
+    return _table(SEWING_HEADER, rows)
+
+
+def _table(header: Sequence[str], rows: Iterable[Sequence[str]]) -> bytes:
     text = StringIO()
     writer = csv.writer(text)
-    writer.writerow(HEADER)
-    for each in cut_rows(drafted):
-        writer.writerow(_cells(each, drafted.job.unit))
+    writer.writerow(header)
+    writer.writerows(rows)
     return text.getvalue().encode()
+
+
+def _sewn(each: SewRow, seats: int, unit: Unit) -> list[str]:
+    row = each.stitching
+    thread, thread_unit = thread_in(row.thread, unit)
+    return [
+        _safe(each.seat),
+        _safe(row.seam),
+        row.kind,
+        row.seam_type,
+        f"{row.per_inch:.3g}",
+        f"{row.stitch:.3f}",
+        show_length(row.run, unit, bare=True),
+        unit.value,
+        f"{thread:.2f}",
+        str(seats),
+        f"{thread * seats:.2f}",
+        thread_unit,
+    ]
 
 
 def _cells(each: CutRow, unit: Unit) -> list[str]:

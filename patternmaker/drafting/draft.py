@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from patternmaker.sheets.papers import Stock
 
 MOST_SHEETS = 500
-CUT_LIST = "cutlist.csv"
+CUT_LIST, SEWING_LIST = "cutlist.csv", "sewinglist.csv"
 
 
 def _silent(done: int, whole: int) -> None:
@@ -35,7 +35,7 @@ class Options:
         most_sheets: more are refused.
         whole_strips: whether straight strips are printed whole.
         svg: whether to write an SVG for a cutter.
-        cut_list: whether to write the cut list as CSV.
+        cut_list: whether to write the cut list and the sewing list as CSV.
         progress: is told how many sheets of how many are done.
     """
 
@@ -90,15 +90,17 @@ def _contents(stem: str, sheets: Sheets, options: Options) -> Iterator[tuple[str
 
         yield f"{stem}.svg", svg_of(sheets.drafted)
     if options.cut_list:
-        from patternmaker.cutlist.csv import csv_of
+        from patternmaker.cutlist.csv import csv_of, sewing_csv_of
 
         yield CUT_LIST, csv_of(sheets.drafted)
+        yield SEWING_LIST, sewing_csv_of(sheets.drafted)
 
 
 def _left_over(files: tuple[Path, ...]) -> Iterator[str]:
     """Yield that a file of an earlier draft still lies beside the ones of this draft."""
     pdf = files[0]
-    for path in (pdf.with_suffix(".svg"), pdf.with_name(CUT_LIST)):
+    lists = (pdf.with_name(name) for name in (CUT_LIST, SEWING_LIST))
+    for path in (pdf.with_suffix(".svg"), *lists):
         if path not in files and path.exists():
             yield f"{path} is from an earlier draft: it may not be of these measurements"
 

@@ -9,12 +9,15 @@ from typing import TYPE_CHECKING, Any
 
 import patternmaker
 from patternmaker.cutlist.rows import cut_rows, needs
+from patternmaker.cutlist.sewing import thread_in_all
+from patternmaker.pattern.stitching import thread_of
 
 if TYPE_CHECKING:
     from patternmaker.cutlist.rows import Need
     from patternmaker.drafting.draft import Draft
     from patternmaker.job.model import Seat
     from patternmaker.pattern.piece import Fit, Pattern, Piece, Seam
+    from patternmaker.pattern.stitching import Stitching
     from patternmaker.units import Unit
 
 
@@ -27,6 +30,7 @@ def summary(draft: Draft) -> dict[str, Any]:
         "version": patternmaker.__version__,
         "seats": [_seat(seat, pattern, job.unit) for seat, pattern in draft.drafted.seats],
         "materials": [_need(need) for need in needs(cut_rows(draft.drafted))],
+        "thread_mm": thread_in_all(draft.drafted),
         "sheets": {
             "paper": sheets.stock.paper.name,
             "count": sheets.count,
@@ -52,6 +56,8 @@ def _seat(seat: Seat, pattern: Pattern, unit: Unit) -> dict[str, Any]:
         },
         "pieces": [_piece(piece) for piece in pattern.pieces],
         "seams": [_seam(seam) for seam in pattern.seams],
+        "stitches": [_stitches(row) for row in pattern.stitches],
+        "thread_mm": thread_of(pattern.stitches),
         "fit": _fit(pattern.fit, unit),
     }
 
@@ -94,6 +100,19 @@ def _need(need: Need) -> dict[str, Any]:
         "kind": need.kind,
         "area_mm2": need.area,
         "matching_mm2": need.matching,
+    }
+
+
+def _stitches(row: Stitching) -> dict[str, Any]:
+    return {
+        "seam": row.seam,
+        "stitch": row.kind,
+        "seam_type": row.seam_type,
+        "per_inch": row.per_inch,
+        "stitch_mm": row.stitch,
+        "run_mm": row.run,
+        "thickness_mm": row.thickness,
+        "thread_mm": row.thread,
     }
 
 

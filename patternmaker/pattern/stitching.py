@@ -7,6 +7,7 @@ engineers' notes on sewing thread; it leaves out the bends, so some is added to 
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -96,7 +97,7 @@ class Stitching:
 
 def thread_of(rows: Iterable[Stitching]) -> float:
     """Return the thread that some rows take together."""
-    return sum(row.thread for row in rows)
+    return math.fsum(row.thread for row in rows)
 
 
 def settings(rows: Iterable[Stitching], *, shown: bool) -> tuple[float, ...]:

@@ -161,7 +161,7 @@ class Card:
             for length in settings(rows, shown=shown):
                 yield f"{word} {show_stitch(length, unit)}"
         if rows:
-            yield f"Thread {show_thread(thread_of(rows), unit)}"
+            yield f"Thread {show_thread(thread_of(rows), unit)} a seat"
 
     @property
     def _where(self) -> str:

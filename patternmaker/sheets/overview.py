@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from patternmaker.cutlist.rows import CutRow, Drafted, cut_rows, needs, seats_of
+from patternmaker.cutlist.sewing import HEADS, sew_rows, thread_says
 from patternmaker.cutlist.strike import by_hand
 from patternmaker.drawing.labels import by, show
 from patternmaker.drawing.looks import MADDER, PENS, SLATE, Pen
@@ -14,6 +15,7 @@ from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.drawing.typeface import LINE, wrapped
 from patternmaker.geometry.contour import Path
 from patternmaker.pattern.piece import LineKind
+from patternmaker.pattern.stitching import USUAL
 from patternmaker.sheets.cautions import CAUTIONS
 from patternmaker.sheets.flow import (
     TEXT,
@@ -38,7 +40,8 @@ TITLE = 9.0  # mm; type of the job's name
 LEAD = 3.8  # mm; type of the line below it
 TRIANGLE = Pen(0.3)
 SHARES = (0.17, 0.13, 0.17, 0.06, 0.15, 0.15, 0.09, 0.08)
-KEPT_ROWS = 2  # rows that stay with the head of the cut list
+SEWING_SHARES = (0.17, 0.17, 0.13, 0.19, 0.12, 0.11, 0.11)
+KEPT_ROWS = 2  # rows that stay with the head of a list
 COLUMNS = ("Seat", "Piece", "Material", "Cut", "Finished", "Cut size", "Area of one", "Sheets")
 
 
@@ -71,6 +74,7 @@ class Overview:
         yield self._proof(width)
         yield from self._map(width)
         yield from self._cut_list(width)
+        yield from self._sewing(width)
         yield from self._fit(width)
         yield from self._strike(width)
         yield from _key(self.drafted, width)
@@ -137,6 +141,18 @@ class Overview:
                 why = with_set_fractions(need.why.told(self.unit))
                 says += f"; to match it {more} more, since {why}"
             yield paragraph(says, width)
+
+    def _sewing(self, width: float) -> Iterator[Block]:
+        rows = sew_rows(self.drafted)
+        if not rows:
+            return
+        yield heading("Sewing, for one seat", width)
+        yield row(HEADS, SEWING_SHARES, width, bold=True, keeps=True)
+        for i, each in enumerate(rows):
+            cells = tuple(with_set_fractions(cell) for cell in each.cells(self.unit))
+            yield row(cells, SEWING_SHARES, width, keeps=i < KEPT_ROWS)
+        yield space(1.5)
+        yield paragraph(f"{thread_says(self.drafted)}. {USUAL}", width)
 
     def _sheets_of(self, each: CutRow) -> str:
         """Return the numbers of the sheets that show a piece, runs of them in short."""

@@ -14,7 +14,8 @@ def test_sample_is_drafted(path, tmp_path):
 
 def test_report_says_what_to_cut_how_it_fits_and_where_the_files_are(tmp_path):
     report = ended(STOOL, "--out", tmp_path, code=0).stdout
-    for part in ("Cut list", "Material, without waste", "Fit", "sheets of Letter", "Files",
+    for part in ("Cut list", "Material, without waste", "Sewing, for one seat", "Thread in all",
+                 "Fit", "sheets of Letter", "Files",
                  "Print at actual size (100 %)"):  # fmt: skip
         assert part in report
     assert str(tmp_path / "practice-rooms-east-wing.pdf") in report
@@ -24,6 +25,7 @@ def test_every_file_asked_for_is_left(tmp_path):
     ended(STOOL, "--out", tmp_path, "--svg", "--cut-list", code=0)
     assert leaves(tmp_path) == [
         "cutlist.csv", "practice-rooms-east-wing.pdf", "practice-rooms-east-wing.svg",
+        "sewinglist.csv",
     ]  # fmt: skip
 
 
@@ -84,7 +86,7 @@ def test_same_job_twice_leaves_the_same_bytes_in_any_process(tmp_path):
                    "--cut-list", PYTHONHASHSEED=seed)  # fmt: skip
         assert done.returncode == 0
     one, two = ({p.name: p.read_bytes() for p in folder.iterdir()} for folder in folders)
-    assert len(one) == 3
+    assert len(one) == 4
     assert one == two
 
 

@@ -16,12 +16,16 @@ SEAT = {
                 "notches": int}],
     "seams": [{"a": str, "b": str, "a_mm": float, "b_mm": float, "ease_mm": float,
                "spans": [{"from": str, "to": str, "a_mm": float, "b_mm": float}]}],
+    "stitches": [{"seam": str, "stitch": str, "seam_type": str, "per_inch": float,
+                  "stitch_mm": float, "run_mm": float, "thickness_mm": float,
+                  "thread_mm": float}],
+    "thread_mm": float,
     "fit": {"stretch_round": float, "warnings": [str]},
 }  # fmt: skip
 CONTRACT = {
     "job": str, "units": str, "version": str, "seats": [SEAT],
     "sheets": {"paper": str, "count": int, "fewest_possible": int},
-    "files": [str], "warnings": [str],
+    "thread_mm": float, "files": [str], "warnings": [str],
 }  # fmt: skip
 
 
@@ -77,7 +81,12 @@ def test_json_holds_the_figures_of_the_stool(tmp_path):
     assert seat["fit"]["stretch_round"] == pytest.approx(12.5 * 25.4 / (cut - 25.4))
     assert found["files"] == [
         str(tmp_path / name)
-        for name in ("practice-rooms-east-wing.pdf", "practice-rooms-east-wing.svg", "cutlist.csv")
+        for name in (
+            "practice-rooms-east-wing.pdf",
+            "practice-rooms-east-wing.svg",
+            "cutlist.csv",
+            "sewinglist.csv",
+        )
     ]
     assert found["sheets"]["count"] >= found["sheets"]["fewest_possible"] >= 1
     assert found["warnings"] == []
@@ -89,6 +98,16 @@ def test_spans_of_a_seam_add_up_to_it_and_its_ease_is_the_difference(tmp_path):
             assert seam["ease_mm"] == pytest.approx(seam["a_mm"] - seam["b_mm"], abs=1e-9)
             for side in ("a_mm", "b_mm"):
                 assert sum(span[side] for span in seam["spans"]) == pytest.approx(seam[side])
+
+
+def test_thread_of_a_job_is_that_of_its_rows_times_its_seats(tmp_path):
+    found = summary(STOOL, tmp_path)
+    (seat,) = found["seats"]
+    rows = {row["seam_type"][:3]: row for row in seat["stitches"]}
+    assert seat["thread_mm"] == pytest.approx(sum(r["thread_mm"] for r in seat["stitches"]))
+    assert found["thread_mm"] == pytest.approx(6 * seat["thread_mm"])
+    assert rows["LSq"]["stitch_mm"] == pytest.approx(25.4 / 6)
+    assert rows["SSa"]["per_inch"] == pytest.approx(8)
 
 
 def test_names_reach_the_json_as_they_are(tmp_path):

@@ -1,6 +1,7 @@
 """Welts in the seams of any cover."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -246,3 +247,11 @@ def test_finished_pattern_without_wishes_has_the_same_pieces():
     assert done.steps == plain.steps
     assert seat.finishing == Finishing()
     assert WeltWish(seam="top seam").cord == 4
+
+
+def test_cover_without_seams_takes_no_welt():
+    seat = with_welts(brief(), seam="top seam")
+    bare = replace(Boxed(drop=80).pattern(seat), seams=())
+    assert [mistake.told() for mistake in finishing.objections(bare, seat)] == [
+        "welt 1.seam: this cover has no seam to sew it into; leave the welt away"
+    ]

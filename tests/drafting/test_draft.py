@@ -27,6 +27,7 @@ def test_files_are_those_asked_for(stool, tmp_path):
     names = [path.name for path in draft(stool, tmp_path, asked).files]
     assert names == [
         "practice-rooms-east-wing.pdf", "practice-rooms-east-wing.svg", "cutlist.csv",
+        "sewinglist.csv",
     ]  # fmt: skip
     assert all((tmp_path / name).stat().st_size for name in names)
 

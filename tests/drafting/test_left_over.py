@@ -15,4 +15,5 @@ def test_an_svg_of_an_earlier_draft_is_warned_of(tmp_path):
     assert [warning.split(" is from ")[0] for warning in again.warnings] == [
         str(tmp_path / "practice-rooms-east-wing.svg"),
         str(tmp_path / "cutlist.csv"),
+        str(tmp_path / "sewinglist.csv"),
     ]
