@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from patternmaker.drawing.labels import arrow
 from patternmaker.drawing.looks import PENS, Pen
 from patternmaker.drawing.pieces import NAMED, arrow_of, name_inside, topstitch_depth
-from patternmaker.drawing.surface import Drawing, Fill, Letters, Stroke
+from patternmaker.drawing.surface import Drawing, Fill, Letters, Stroke, rectangle
 from patternmaker.geometry.contour import Path, joined_bounds
 from patternmaker.geometry.roominess import roomiest
 from patternmaker.geometry.touching import enters, overlap
@@ -27,6 +27,7 @@ NAME = 2.4  # mm; type of the names at notches
 SLIT = 1.6  # mm; the shortest line that a notch or a mark is drawn as
 APART = 0.5  # mm between two names
 ASTRIDE = 0.3  # of its size, that a name moved aside still reaches past its notch
+HALO = 0.25  # mm round a name, in which lines give way to it
 ROOM = 0.9  # mm round the arrow
 FINER = 0.6  # of the full-scale pens, lines and dashes alike
 ARROWS = (7.0, 5.5, 4.4)  # mm; lengths of the arrow, the first that there is room for
@@ -50,7 +51,11 @@ def small_drawing(piece: Piece, factor: float, middle: complex) -> Drawing:
     heart = roomiest(piece.cut) * factor + shift
     clear = [cut, *(line.path for line in lines if line.pen in KEPT_CLEAR)]
     arrowed = _arrow(arrow_of(piece), heart, clear, names.values())
-    return Drawing((Fill(cut, CREAM), *lines, whole, *names)) + arrowed
+    if not (arrowed.marks or piece.is_strip):  # on a panel it matters more than a name
+        arrowed = _arrow(arrow_of(piece), heart, clear, ())
+        names = _without(names, arrowed)
+    cleared = [Fill(rectangle(_roomy(box, HALO)), CREAM) for box in names.values()]
+    return Drawing((Fill(cut, CREAM), *lines, *cleared, whole, *names)) + arrowed
 
 
 def _lines(piece: Piece, factor: float, shift: complex) -> Iterator[tuple[LineKind, Path]]:
@@ -129,6 +134,14 @@ def _kept(names: Iterable[Letters], cut: Contour) -> dict[Letters, Box]:
                 kept[spot] = own
                 break
     return kept
+
+
+def _without(names: dict[Letters, Box], arrowed: Drawing) -> dict[Letters, Box]:
+    """Return the names that an arrow leaves room for."""
+    if not arrowed.marks:
+        return names
+    taken = _box_of(arrowed)
+    return {name: box for name, box in names.items() if not overlap(_roomy(box, APART), taken)}
 
 
 def _spots(name: Letters) -> Iterator[Letters]:

@@ -36,13 +36,15 @@ NAMES = (9.0, 7.5, 6.0)  # mm; types of the seat's name, the first that fits on 
 PAGE = 186.0, 256.0  # mm; the least window of A4 and Letter, for which the sizes below are meant
 LARGEST = 2.0  # times those sizes, on a larger paper
 SMALLEST = 0.8  # times those sizes, on a smaller one
+LEAD = 3.6  # mm; type of the lines below the name
+BESIDE = "   "
 SETTINGS = ((4.6, 120.0), (4.4, 112.0), (4.2, 104.0), (4.0, 96.0), (3.8, 90.0), (3.6, 84.0),
             (3.4, 78.0), (3.2, 72.0), (3.0, 66.0))  # fmt: skip
 """Types of the text and heights of the drawings, mm; smaller ones can't be read at arm's length."""
 LOOSEST = 6.0  # times the type, that the steps are spread by in all
 SMALL = 0.85  # of the type, for tables and captions
 COLUMNS = ("Piece", "Material", "Cut", "Finished", "Cut size")
-SHARES = (0.2, 0.26, 0.14, 0.2, 0.2)
+SHARES = (0.2, 0.24, 0.16, 0.2, 0.2)
 
 
 @dataclass(frozen=True)
@@ -129,29 +131,29 @@ class Card:
         size = next((s for s in NAMES if width(name, s, bold=True) <= across), NAMES[-1])
         title = paragraph(name, across, bold=True, size=size)
         marks, y = list(title.drawing.marks), -title.height - 2.8
-        for text, bold in ((self._measures, True), (self._where, False)):
-            for line in wrapped(text, 3.6, across, bold=bold):
-                colour = INDIGO if bold else SLATE
-                marks.append(Letters(1j * y, line, 3.6, bold, colour=colour))
-                y -= 3.6 * LINE
+        for line in _in_lines(list(self._measures), across):
+            marks.append(Letters(1j * y, line, LEAD, bold=True, colour=INDIGO))
+            y -= LEAD * LINE
+        for line in wrapped(self._where, LEAD, across):
+            marks.append(Letters(1j * y, line, LEAD, colour=SLATE))
+            y -= LEAD * LINE
         rule = Path.through(1j * (y + 1.5), across + 1j * (y + 1.5))
         marks.append(Stroke(rule, RULE))
         return Block(2.5 - y, Drawing(tuple(marks)))
 
     @property
-    def _measures(self) -> str:
+    def _measures(self) -> Iterator[str]:
+        """The figures that are asked for all day, as far as the cover has a use for them."""
         outline, allowances = self.pattern.outline, self.seat.brief.allowances
         unit = self.job.unit
         kinds = {guide.kind for piece in self.pattern.pieces for guide in piece.guides}
-        says = [
-            f"Seat {by(outline.width, outline.height, unit)}",
-            f"Seam allowance {show(allowances.seam, unit)}",
-        ]
+        yield f"Seat {by(outline.width, outline.height, unit)}"
+        yield f"Seam allowance {show(allowances.seam, unit)}"
         if LineKind.TOPSTITCH in kinds:
-            says.append(f"Topstitch at {show(allowances.topstitch_at, unit)}")
+            yield f"Topstitch at {show(allowances.topstitch_at, unit)}"
         if LineKind.REFERENCE in kinds:
-            says.append(f"Wrap-under {show(allowances.wrap, unit)}")
-        return "   ".join((*says, *self._sewn))
+            yield f"Wrap-under {show(allowances.wrap, unit)}"
+        yield from self._sewn
 
     @property
     def _sewn(self) -> Iterator[str]:
@@ -210,3 +212,15 @@ class Card:
 
     def _told(self, note: Note) -> str:
         return with_set_fractions(note.told(self.job.unit))
+
+
+def _in_lines(says: list[str], room: float) -> Iterator[str]:
+    """Yield figures set side by side, in lines that part none of them."""
+    line, *others = says
+    for each in others:
+        if width(longer := BESIDE.join((line, each)), LEAD, bold=True) > room:
+            yield line
+            line = each
+        else:
+            line = longer
+    yield line

@@ -86,7 +86,8 @@ def test_places_where_stapling_begins_are_named_by_their_side():
 
 
 def test_notch_is_long_enough_to_be_seen():
-    slits = strokes(drawn(piece(boxed(brief()), "top"), 20), LineKind.NOTCH)
+    top = replace(piece(boxed(brief()), "top"), arrow=(-1j, ""))
+    slits = strokes(drawn(top, 20), LineKind.NOTCH)
     assert {round(path.length, 6) for path in slits} == {SLIT}
 
 
@@ -95,6 +96,22 @@ def test_numbers_give_way_to_names():
     text = {letters.text for letters in drawn(top, 30).letters if letters.size == NAME}
     assert {"back", "left", "front", "right"} <= text
     assert len(text) < len(top.notches)
+
+
+def test_arrow_matters_more_than_a_name_in_its_place():
+    dome = next(seat for seat in load_job(SAMPLES / "drum-throne.toml").seats
+                if seat.name == "Timpani stool")  # fmt: skip
+    text = [letters.text for letters in drawn(piece(dome.pattern(), "top")).letters]
+    assert "FRONT" in text
+
+
+def test_lines_give_way_to_names():
+    recorder = drawn(piece(boxed(brief()), "top"))
+    boxes = [path.bounds for path, _ in recorder.fills]
+    for letters in recorder.letters[:-1]:
+        own = letters.box
+        assert any(box[0] < own[0] and own[2] < box[2] and box[1] < own[1] and own[3] < box[3]
+                   for box in boxes[1:])  # fmt: skip
 
 
 def test_piece_without_room_has_no_arrow():

@@ -1,5 +1,6 @@
 """The bench card of a seat."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -139,6 +140,14 @@ def test_cushion_without_base_or_topstitch_has_no_figures_for_them():
     assert "Seam allowance" in said
     assert "Topstitch at" not in said
     assert "Wrap-under" not in said
+
+
+def test_figures_are_not_parted_from_their_words():
+    each = card(load_job(SAMPLES / "duet-bench.toml"))
+    lines = [mark.text for mark in letters(each.pages()) if "Topstitch" in mark.text and mark.bold]
+    assert len(lines) == 2
+    for figure in (each for line in lines for each in line.split("   ")):
+        assert re.fullmatch(r"(Seat [\d.]+ ×|[A-Z][a-z-]+( [a-z]+)*) [\d.]+ m?m", figure)
 
 
 def test_long_name_is_set_smaller_or_over_two_lines():
