@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import importlib
+import importlib.util
 import pkgutil
+import re
 from functools import cached_property
 from typing import TYPE_CHECKING, Generic, TypeVar
 
@@ -36,6 +38,17 @@ class Registry(Generic[M]):
             return made
 
         return known
+
+    def named(self, name: str) -> type[M] | None:
+        """Return the class of a name, or None.
+
+        A file that bears the name is read alone: a draft needs few of a room's many.
+        """
+        if name not in self._known:
+            module = f"{self.room}.{re.sub('[^a-z0-9]+', '_', name.lower()).strip('_') or '_'}"
+            if importlib.util.find_spec(module):
+                importlib.import_module(module)
+        return self._known.get(name) or self.all.get(name)
 
     @cached_property
     def all(self) -> Mapping[str, type[M]]:

@@ -6,6 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from patternmaker.covers import COVERS, finishing
+from patternmaker.facts import facts_of
 from patternmaker.materials import RIVALS, Material
 
 if TYPE_CHECKING:
@@ -18,6 +19,24 @@ TEMPLATES = {"base template", *finishing.TEMPLATES}  # of card, whatever a seat 
 LINING = "dust cover"  # is cambric unless the job says otherwise
 
 
+def _roles() -> list[str]:
+    """Return the roles that may have a material of their own, under any cover."""
+    roles = {role for cover in COVERS.all.values() for role in cover.roles}
+    return sorted(roles.union(finishing.ROLES) - TEMPLATES)
+
+
+def _names_any(tables: Mapping[str, object]) -> bool:
+    """Return whether a material table holds more than a material: a role, or a mistake.
+
+    Where none does, no cover but those that are used need be read from disk.
+    """
+    seats = tables.get("seat")
+    owners = [tables, *(seats if isinstance(seats, list) else ())]
+    given = [owner.get("material") for owner in owners if isinstance(owner, dict)]
+    return any(key not in facts_of(Material) for table in given if isinstance(table, dict)
+               for key in table)  # fmt: skip
+
+
 def _key(role: str) -> str:
     return role.replace(" ", "_")
 
@@ -27,8 +46,7 @@ class Materials:
 
     def __init__(self, reading: Reading, tables: Mapping[str, object]) -> None:
         self.reading = reading
-        roles = {role for cover in COVERS.all.values() for role in cover.roles}
-        self.roles = sorted(roles.union(finishing.ROLES) - TEMPLATES)
+        self.roles = _roles() if _names_any(tables) else []
         self.job_table = reading.table(tables.get("material", {}), "material")
         self.of_job = self._read(self.job_table, "material", frozenset())
         self.told = reading.told("material")

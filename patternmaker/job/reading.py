@@ -166,11 +166,12 @@ class _Seats:
         if not isinstance(raw, dict):
             return None
         name = table.get(key)
-        if not isinstance(name, str) or name not in known.all:
+        kind = known.named(name) if isinstance(name, str) else None
+        if kind is None:
             self.reading.note(_misnamed(key, table, known), place)
             return None
         rest = {field: value for field, value in table.items() if field != key}
-        return self.reading.read(known.all[name], rest, place)
+        return self.reading.read(kind, rest, place)
 
     def _base(self, raw: object, covered: Contour | None, place: str) -> Contour | None:
         table = self.reading.table(raw, place)
