@@ -195,6 +195,6 @@ def _walked(boxing: Sequence[Box], top: ZipStrip, bottom: ZipStrip) -> Iterator[
 
 
 def _filling(oversize: float) -> Iterator[Note]:
-    yield Note("Turn the cover through the zip, corners out. Cut the foam by its template, {} "
-               "larger on every side; fold it in, its edges into the seams, and close the zip",
+    yield Note("Turn the cover through the zip, corners out. Cut the foam {} larger on every side, "
+               "by the foam template; fold it in, its edges into the seams, and close the zip",
                (oversize,))  # fmt: skip

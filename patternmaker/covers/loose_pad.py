@@ -176,7 +176,9 @@ class LoosePad(Cover):
         yield Note("Lay the boxing to the bottom, show sides together, each notch to its like; sew "
                    "at {} from {} by left, front and right to {}: {} at the back stays open",
                    (allowances.seam, LEFT, RIGHT, opening.length))  # fmt: skip
-        yield from _turning("foam")
+        yield Note("Cut the foam {} larger on every side, by the foam template",
+                   (self.foam_oversize,))  # fmt: skip
+        yield from _turning("the foam")
 
     def _fit(
         self,
