@@ -147,7 +147,7 @@ def test_figures_are_not_parted_from_their_words():
     lines = [mark.text for mark in letters(each.pages()) if "Topstitch" in mark.text and mark.bold]
     assert len(lines) == 2
     for figure in (each for line in lines for each in line.split("   ")):
-        assert re.fullmatch(r"(Seat [\d.]+ ×|[A-Z][a-z-]+( [a-z]+)*) [\d.]+ m?m", figure)
+        assert re.fullmatch(r"(Seat [\d.]+ ×|[A-Z][a-z-]+( [a-z]+)*) [\d.]+ m?m( a seat)?", figure)
 
 
 def test_long_name_is_set_smaller_or_over_two_lines():
