@@ -120,14 +120,17 @@ def test_tape_round_the_seam_is_in_plan_also_where_the_width_is_over_the_crown()
     assert wins.outline.length == pytest.approx(1260)
 
 
-def test_base_and_tape_of_a_width_over_the_crown_belong_to_the_width_in_plan():
+def test_base_foam_and_tape_of_a_width_over_the_crown_belong_to_the_width_in_plan():
     """A crown of 160 mm over 400: by the width over it, a tape of 1256 would be 25 % off."""
     table = {"name": "Rhythm room", "units": "mm", "seat": [{
         "name": "Drum throne", "taken": "crown", "base": {"inset": 5}, "measured_round": 1256,
+        "padding": {"foam": 60, "foam_oversize": 6},
         "outline": {"shape": "circle", "diameter": over_crown(400, 160)},
         "cover": {"style": "domed", "crown": 160, "drop": 60},
     }]}  # fmt: skip
-    assert read_job(table).seats[0].brief.base.width == pytest.approx(390, abs=1e-5)
+    (seat,) = read_job(table).seats
+    assert seat.brief.base.width == pytest.approx(390, abs=1e-5)
+    assert piece(seat.pattern(), "foam template").cut.width == pytest.approx(412, abs=1e-5)
 
 
 def test_round_dome_is_said_to_be_a_part_of_a_ball_and_any_other_a_model():
