@@ -189,7 +189,8 @@ def _walked(boxing: Sequence[Box], top: ZipStrip, bottom: ZipStrip) -> Iterator[
     """Yield every seam in the order of sewing: the ring of the boxing, then round both faces."""
     yield zips.zip_seam(top, bottom)
     yield from boxes.joined(boxing)
-    yield from zips.end_seams(top, bottom, boxing[0], boxing[-1])
+    near, far = boxing[0].piece().edges[NEAR], boxing[-1].piece().edges[FAR]
+    yield from zips.end_seams(top, bottom, near, far)
     upper, lower = boxes.round_both(boxing)
     yield from (*upper, top.sewn(), *lower, bottom.sewn())
 

@@ -1,7 +1,10 @@
 """Tops that run over the front, and tops of panels, against sources; each beside its check."""
 
+import math
+
 import pytest
 
+from patternmaker.covers.bull_nose import BullNose
 from patternmaker.covers.fluted import Fluted
 from patternmaker.covers.parts.flute import arc_over
 from patternmaker.covers.waterfall import Waterfall
@@ -64,3 +67,39 @@ def test_flat_fluted_top_takes_two_allowances_more_for_every_panel():
     pattern = Fluted(drop=3 * IN, panels=4, roll=0).pattern(inched())
     widths = [each.cut.width for each in pattern.pieces if each.role == "top"]
     assert widths == pytest.approx([(12 / 4 + 1) * IN] * 4)
+
+
+def test_gusset_of_a_bull_nose_is_notched_at_12_3_and_6_o_clock():
+    """Source: Casey's chapter on marine upholstery; the places are those of a clock's hands."""
+    pattern = BullNose(height=4 * IN).pattern(inched())
+    gusset = piece(pattern, "gusset left")
+    feet = {notch.name: notch.feet[0] for notch in gusset.notches if "clock" in notch.name}
+    centre, radius = complex(10, -2) * IN, 2.5 * IN  # of the cut line
+    ways = {"12 o'clock": 1j, "3 o'clock": 1, "6 o'clock": -1j}
+    assert feet == pytest.approx({name: centre + radius * way for name, way in ways.items()})
+
+
+def test_zip_panel_of_a_bull_nose_is_one_inch_larger_each_way():
+    """Source: Casey's chapter on marine upholstery: the zip panel takes 1 in more in each way.
+
+    With 1/2 in allowances: 12 + 1 wide and, once both folds meet on the zip, 4 + 1 high.
+    """
+    pattern = BullNose(height=4 * IN, zip_turning=0.75 * IN).pattern(inched())
+    top, bottom = (piece(pattern, f"zip strip {face}").cut for face in ("top", "bottom"))
+    assert (top.width, bottom.width) == pytest.approx((13 * IN, 13 * IN))
+    assert top.height + bottom.height - 2 * 0.75 * IN == pytest.approx(5 * IN)
+
+
+def test_each_zip_strip_is_half_the_cut_boxing_and_three_quarters_of_an_inch():
+    """Source: box cushion instructions; boxing 4 in high is cut 5 in, half of it is 2 1/2."""
+    pattern = BullNose(height=4 * IN, zip_turning=0.75 * IN).pattern(inched())
+    assert piece(pattern, "zip strip top").cut.height == pytest.approx((2.5 + 0.75) * IN)
+
+
+def test_piece_of_a_bull_nose_rolls_round_half_the_circumference_of_its_nose():
+    """Source: the circumference of a circle, pi d (Machinery's Handbook): half of it is the nose.
+
+    12 in deep, 4 in thick: 10 in flat above, 10 in below, 2 pi in round the nose, 1 in to sew.
+    """
+    top = piece(BullNose(height=4 * IN).pattern(inched()), "top").cut
+    assert (top.width, top.height) == pytest.approx((13 * IN, (21 + 2 * math.pi) * IN))

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from patternmaker.covers.parts.boxes import (
     FAR,
     NEAR,
-    Box,
     between,
     bottom_seam,
     top_seam,
@@ -24,7 +23,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from patternmaker.covers.parts.rings import Stretch
-    from patternmaker.pattern.piece import Guide
+    from patternmaker.pattern.piece import Edge, Guide
 
 SEAM_EDGE, ZIP_EDGE = "seam edge", "zip edge"
 
@@ -132,10 +131,9 @@ def zip_seam(top: ZipStrip, bottom: ZipStrip) -> Seam:
     return Seam(one, two.backward, "zip seam")
 
 
-def end_seams(top: ZipStrip, bottom: ZipStrip, first: Box, last: Box) -> Iterator[Seam]:
-    """Yield the seams of both ends of the zip boxing with the boxing, ``first`` after it."""
+def end_seams(top: ZipStrip, bottom: ZipStrip, near: Edge, far: Edge) -> Iterator[Seam]:
+    """Yield the seams of both ends of the zip boxing with what follows it, ``near`` after it."""
     upper, lower = top.piece().edges, bottom.piece().edges
-    near, far = first.piece().edges[NEAR], last.piece().edges[FAR]
     yield Seam(between(near, "top", "zip"), upper[FAR].backward, "join")
     yield Seam(between(near, "zip", "bottom"), lower[FAR].backward, "join")
     yield Seam(between(far, "bottom", "zip"), lower[NEAR].backward, "join")
