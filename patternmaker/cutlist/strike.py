@@ -70,7 +70,7 @@ def _slanted(piece: Piece) -> Iterator[Note]:
 def _down(piece: Piece, kind: LineKind) -> list[float]:
     """Return how far below the upper edge of a strip its level lines of a kind lie."""
     level = (g.path for g in piece.guides if g.kind is kind and not g.path.height)
-    return sorted(piece.cut.bounds[3] - path.bounds[3] for path in level)
+    return sorted({piece.cut.bounds[3] - path.bounds[3] for path in level})
 
 
 def marks_along(piece: Piece) -> list[tuple[str, float]]:

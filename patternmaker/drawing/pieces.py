@@ -138,12 +138,22 @@ def label_room(piece: Piece) -> Box:
         seam, fold = (_lowest(piece, kind) for kind in (LineKind.SEW, LineKind.FOLD))
         below_names = -topstitch_depth(piece) - STATION_SIZE * 3.5
         left, right = _beside_match(piece, IN_FROM_JOIN, max(IN_FROM_JOIN, right - IN_FROM_JOIN))
+        if piece.role == "welt":
+            return _between_folds(piece)
         if seam < 0:  # sewn at its lower edge too
             return left, seam + STATION_SIZE * 3.5, right, below_names
         if below_names - fold < LEAST_LABEL:  # too shallow: the label crosses the fold
             return left, bottom + CLEAR, right, -topstitch_depth(piece) - CLEAR
         return left, fold + CLEAR, right, below_names
     return _inner_room(piece)
+
+
+def _between_folds(piece: Piece) -> Box:
+    """Return the room between the ends of a welt, where no line is drawn."""
+    _, bottom, _, top = piece.cut.bounds
+    folds = sorted(g.path.bounds for g in piece.guides if g.kind is LineKind.FOLD)
+    left, right = (folds[0][2], folds[-1][0]) if len(folds) > 1 else (folds[0][0], folds[0][2])
+    return left + CLEAR, bottom + CLEAR, right - CLEAR, top - CLEAR
 
 
 def _lowest(piece: Piece, kind: LineKind) -> float:

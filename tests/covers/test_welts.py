@@ -8,6 +8,7 @@ import pytest
 from patternmaker.covers import finishing
 from patternmaker.covers.boxed import Boxed
 from patternmaker.covers.parts.welts import strips_for, wrapping
+from patternmaker.drawing.pieces import label_room
 from patternmaker.materials import Material
 from patternmaker.pattern.brief import Brief
 from patternmaker.pattern.finishing import Finishing, WeltWish
@@ -80,10 +81,10 @@ def test_strips_fit_end_to_end_at_their_slant():
 def test_both_sew_lines_lie_at_the_allowance_and_the_fold_halfway():
     strip = welt(brief(material=LEATHER), cord=5, allowance=9)
     _, bottom, _, top = strip.cut.bounds
-    upper, lower = (line.path.bounds[1] for line in guides(strip, LineKind.SEW))
-    (fold,) = guides(strip, LineKind.FOLD)
+    lower, upper = sorted({line.path.bounds[1] for line in guides(strip, LineKind.SEW)})
+    (fold,) = {line.path.bounds[1] for line in guides(strip, LineKind.FOLD)}
     assert (top - upper, lower - bottom) == pytest.approx((9, 9))
-    assert fold.path.bounds[1] == pytest.approx((upper + lower) / 2)
+    assert fold == pytest.approx((upper + lower) / 2)
     assert upper - lower == pytest.approx(math.pi * 6)
 
 
@@ -255,3 +256,17 @@ def test_cover_without_seams_takes_no_welt():
     assert [mistake.told() for mistake in finishing.objections(bare, seat)] == [
         "welt 1.seam: this cover has no seam to sew it into; leave the welt away"
     ]
+
+
+def test_lines_are_drawn_at_both_ends_and_leave_room_for_words_between():
+    strip = welt(brief())
+    assert len(guides(strip, LineKind.SEW)) == 4
+    left, _, right, _ = label_room(strip)
+    for line in guides(strip, LineKind.SEW):
+        assert line.path.bounds[2] < left or line.path.bounds[0] > right
+    assert right - left > 800
+
+
+def test_short_strip_has_its_lines_all_along():
+    (strip,) = pieces(finished(with_welts(brief(wrap=0, seam=6), seam="join")), "welt")
+    assert len(guides(strip, LineKind.FOLD)) == 1

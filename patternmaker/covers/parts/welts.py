@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
 ROLE = "welt"
 DIAGONAL = math.sqrt(2)  # along a strip, of a step square to a cut at 45 degrees
+SHOWN = 45.0  # mm of each line drawn at either end of a strip; the rest has room for words
 SHORTEST = 50.0  # mm that a strip must hold beyond its slanting ends
 
 
@@ -176,13 +177,20 @@ class Welt:
     def _guides(self) -> Iterator[Guide]:
         top, bottom = self._levels
         for y in (0.0, -self.wraps):
-            yield Guide(LineKind.SEW, Path.through(self._x(0, y), self._x(self.strip, y)))
-        fold, past = -self.wraps / 2, self._past
-        middle = Path.through(self._x(-past, fold), self._x(self.strip + past, fold))
-        yield Guide(LineKind.FOLD, middle)
+            yield from self._shown(LineKind.SEW, y, 0.0)
+        yield from self._shown(LineKind.FOLD, -self.wraps / 2, self._past)
         if self.is_slanted:
             for end in (0.0, self.strip):
                 yield Guide(LineKind.JOIN, Path.through(self._x(end, top), self._x(end, bottom)))
+
+    def _shown(self, kind: LineKind, y: float, past: float) -> Iterator[Guide]:
+        """Yield a level line at both ends, where it is needed; a short strip has it all along."""
+        begin, end = self._x(-past, y), self._x(self.strip + past, y)
+        top, bottom = self._levels if self.is_slanted else (0.0, 0.0)
+        near, far = complex(SHOWN + top, y), complex(self.strip - SHOWN + bottom, y)
+        short = far.real - near.real < SHOWN
+        for part in [(begin, end)] if short else [(begin, near), (far, end)]:
+            yield Guide(kind, Path.through(*part))
 
     def piece(self) -> Piece:
         """Return one of its strips as a piece."""
@@ -235,6 +243,12 @@ class Welt:
                    "stretched, its allowance clipped to {} short of the cord." + ends,
                    (self.run.seams[0].a.piece, SHORT_OF_SEAM, *meets))  # fmt: skip
 
+    @property
+    def _rows(self) -> int:
+        """How many strips' width it takes of a roll, short ones side by side."""
+        beside = max(1, math.floor(self.longest / self.cut.width))
+        return math.ceil(self.count * self.times / beside)
+
     def says(self) -> Iterator[Note]:
         """Yield what the fit report tells of it."""
         strips = f"{self.count} strips" if self.count > 1 else "one strip"
@@ -244,8 +258,7 @@ class Welt:
                     Gauge(self.wish.cord)))  # fmt: skip
         if not self.material.known.sold_by_area and math.isfinite(self.longest):
             yield Note("Cut from {} that gives {} a strip, it takes {} of the roll",
-                       (self.material.title, self.longest,
-                        self.width * self.count * self.times))  # fmt: skip
+                       (self.material.title, self.longest, self.width * self._rows))  # fmt: skip
 
 
 def asked(pattern: Pattern, brief: Brief) -> Iterator[Welt]:
