@@ -44,8 +44,8 @@ class KnifeEdge(Cover):
         default=both(in_=1 / 2, mm=12), most=80, required=False,
     )  # fmt: skip
     taper_over: float | None = length(
-        "from which distance from the corner its sides are tapered; a quarter of each side unless "
-        "given", default=None, least=20, required=False,
+        "from which distance from the corner its sides are tapered; a quarter of each side, or as "
+        "far as it is nearly straight, unless given", default=None, least=20, required=False,
     )  # fmt: skip
     opening: float | None = length(
         "length of the opening in the back seam; three quarters of the back edge unless given",

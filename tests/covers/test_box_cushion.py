@@ -275,3 +275,12 @@ def test_boxing_may_have_an_allowance_of_its_own():
     assert piece(pattern, "boxing").cut.height == pytest.approx(75 + 30)
     assert piece(pattern, "zip strip bottom").cut.height == pytest.approx(37.5 + 15 + 20)
     assert piece(pattern, "top").cut.height == 324
+
+
+def test_a_clip_beside_a_join_is_left_out():
+    """A corner a hair past the end of the zip boxing gives way at the join by itself."""
+    panels = cushion(brief(SHARP), zip_return=0).pieces[2:5]
+    assert not guides(panels[1], LineKind.CLIP)
+    near = cushion(brief(SHARP), zip_return=5).pieces[2:5]
+    assert not guides(near[1], LineKind.CLIP)
+    assert len(guides(cushion(brief(SHARP), zip_return=7).pieces[3], LineKind.CLIP)) == 2

@@ -127,3 +127,23 @@ def test_rounded_corners_are_named_if_they_may_dog_ear():
     )
     assert not list(hardly_rounded(RoundedRectangle(width=400, depth=300, corner=25).contour()))
     assert not list(hardly_rounded(with_bay(corner=5)))
+
+
+def test_tapers_that_meet_in_the_middle_of_their_side_leave_no_speck_between():
+    for sides in (3, 5, 7):
+        seat = RegularPolygon(sides=sides, side=200, corner=0).contour()
+        drawn = drawn_in(seat, 5, 100)
+        assert min(edge.length for edge in drawn.segments) > 1
+
+
+def test_a_side_that_curves_is_tapered_no_further_than_it_is_nearly_straight():
+    """Half a circle: its corners of 90 degrees let the bow turn by 22.5, an eighth of it."""
+    seat = HalfRound(width=400, depth=200, corner=0).contour()
+    bow = math.pi * 200
+    reaches = {round(reach, 6) for each in sharp_corners(seat, None)
+               for reach in (each.before, each.after)}  # fmt: skip
+    assert reaches == {100, round(bow / 8, 6)}
+    (mistake,) = told(seat, 10, 100)
+    assert mistake.startswith("cover.taper_over: 100 mm is more than a side goes nearly straight")
+    assert "(78.5" in mistake
+    assert not told(seat, 10, 78)

@@ -57,30 +57,30 @@ def facing(contour: Contour, joint: str) -> Run:
     ahead = (*contour.segments[index:], *contour.segments[:index])
     behind = (each.reversed() for each in reversed(ahead))
     way = WAYS[joint]
-    return Run(at - _reach(behind, 1j / way), at + _reach(ahead, -1j / way))
+    return Run(at - straight(behind, 1j / way, ASLANT), at + straight(ahead, -1j / way, ASLANT))
 
 
-def _reach(segments: Iterable[Segment], turned: complex) -> float:
-    """Return how far one may walk while the outward way stays within the slant.
+def straight(segments: Iterable[Segment], turned: complex, slant: float) -> float:
+    """Return how far one may walk along a ring before its direction slants by more than ``slant``.
 
     Args:
-        segments: the edges in the order of walking.
-        turned: takes the direction of walking to the outward way, seen from the way to be faced.
+        segments: the edges of the ring in the order of walking.
+        turned: what turns the direction that has no slant to the x axis.
+        slant: the most, either way, in radians.
     """
-    reach = 0.0
-    for each in segments:
-        share = _share(each, cmath.phase(each.tangent() * turned))
-        reach += share * each.length
-        if share < 1:
-            break
+    reach, share, edges = 0.0, 1.0, iter(segments)
+    while share == 1.0:  # a ring turns away sooner or later
+        edge = next(edges)
+        share = _share(edge, cmath.phase(edge.tangent() * turned), slant)
+        reach += share * edge.length
     return reach
 
 
-def _share(segment: Segment, slant: float) -> float:
-    """Return the share of an edge that one may walk; it begins with ``slant``."""
-    if abs(slant) > ASLANT + SLACK:
+def _share(segment: Segment, begins: float, slant: float) -> float:
+    """Return the share of an edge that one may walk; it begins with a slant."""
+    if abs(begins) > slant + SLACK:
         return 0.0
     if not isinstance(segment, Arc):
         return 1.0
-    left = math.copysign(ASLANT, segment.sweep) - slant
+    left = math.copysign(slant, segment.sweep) - begins
     return min(1.0, max(0.0, left / segment.sweep))

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from itertools import accumulate, pairwise
 from typing import TYPE_CHECKING
 
+from patternmaker.covers.parts.facing import straight
 from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH, both
 from patternmaker.geometry.biarcs import fitted
@@ -43,6 +44,7 @@ class Corner:
         before: from where its taper begins to the corner.
         after: from the corner to where its taper ends.
         sides: the lengths of its two sides.
+        straight: how far each of them goes on without turning by more than a quarter of its angle.
     """
 
     at: float
@@ -51,6 +53,7 @@ class Corner:
     before: float
     after: float
     sides: tuple[float, float]
+    straight: tuple[float, float]
 
     def drawn(self, by: float) -> complex:
         """Return the move that takes its tip ``by`` mm inward from both sides."""
@@ -65,22 +68,41 @@ class Corner:
 def sharp_corners(contour: Contour, over: float | None) -> tuple[Corner, ...]:
     """Return the corners that are drawn in, each tapered ``over`` mm or a quarter of the side.
 
-    A corner that is rounded, turns inward or turns by less than 40 degrees is left as it is.
+    A side that curves is tapered no further than it goes nearly straight, unless told. A corner
+    that is rounded, turns inward or turns by less than 40 degrees is left as it is.
     """
-    stops = [(contour.stops[i], i, turn) for i, turn in enumerate(contour.corners)
-             if abs(turn) > ENDS_A_SIDE]  # fmt: skip
+    whole = contour.length
+    ends = [i for i, turn in enumerate(contour.corners) if abs(turn) > ENDS_A_SIDE]
     found = []
-    for k, (at, index, turn) in enumerate(stops):
-        if turn < BLUNT:
+    for last, index, following in zip(ends[-1:] + ends, ends, ends[1:] + ends[:1], strict=False):
+        if contour.corners[index] < BLUNT:
             continue
-        whole = contour.length
-        before = (at - stops[k - 1][0]) % whole or whole
-        after = (stops[(k + 1) % len(stops)][0] - at) % whole or whole
-        last = contour.segments[index - 1]
-        reach = [USUAL * side if over is None else over for side in (before, after)]
-        way = last.tangent(last.length)
-        found.append(Corner(at, turn, way, reach[0], reach[1], (before, after)))
+        at = contour.stops[index]
+        before = (at - contour.stops[last]) % whole or whole
+        after = (contour.stops[following] - at) % whole or whole
+        found.append(_corner(contour, index, (before, after), over))
     return tuple(found)
+
+
+def _corner(contour: Contour, index: int, sides: tuple[float, float], over: float | None) -> Corner:
+    """Return a corner with its tapers."""
+    turn, last = contour.corners[index], contour.segments[index - 1]
+    nearly = _straight(contour, index, (math.pi - turn) / 4)
+    before, after = (
+        min(USUAL * side, far) if over is None else over
+        for side, far in zip(sides, nearly, strict=True)
+    )
+    way = last.tangent(last.length)
+    return Corner(contour.stops[index], turn, way, before, after, sides, nearly)
+
+
+def _straight(contour: Contour, index: int, slant: float) -> tuple[float, float]:
+    """Return how far both sides of a corner go on without slanting by more."""
+    ahead = (*contour.segments[index:], *contour.segments[:index])
+    behind = [each.reversed() for each in reversed(ahead)]
+    before, after = (straight(side, side[0].tangent().conjugate(), slant)
+                     for side in (behind, ahead))  # fmt: skip
+    return before, after
 
 
 def objections(contour: Contour, by: float, over: float | None) -> Iterator[Refusal]:
@@ -89,12 +111,14 @@ def objections(contour: Contour, by: float, over: float | None) -> Iterator[Refu
     if not corners or not by:
         return
     half = min(min(corner.sides) for corner in corners) / 2
-    if over is not None and over > half + NOTHING:
-        yield Refusal(
-            "cover.taper_over", "{value} is more than half of a side ({limit})",
-            value=over, limit=half, show=LENGTH.show, mend="let the taper begin nearer the corner",
-        )  # fmt: skip
-        return
+    nearly = min(min(corner.straight) for corner in corners)
+    for limit, says in ((half, "half of a side"), (nearly, "a side goes nearly straight")):
+        if over is not None and over > limit + NOTHING:
+            yield Refusal(
+                "cover.taper_over", f"{{value}} is more than {says} ({{limit}})", value=over,
+                limit=limit, show=LENGTH.show, mend="let the taper begin nearer the corner",
+            )  # fmt: skip
+            return
     room = min(corner.room for corner in corners)
     if by > room + NOTHING:
         yield Refusal(
