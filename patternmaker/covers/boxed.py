@@ -1,45 +1,105 @@
-"""The boxed cover: a flat top, and an upright strip sewn round it."""
+"""The boxed cover: a top, and a side wall sewn round it."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
-from patternmaker.covers.parts import bases, steps, strips, tops
+from patternmaker.covers.parts import bases, sloping, steps, strips, tops
 from patternmaker.covers.parts.fits import fit
+from patternmaker.covers.parts.forms import Form
+from patternmaker.covers.parts.sloping import Bending
+from patternmaker.covers.parts.walls import Wall
 from patternmaker.covers.registry import Cover, cover
 from patternmaker.errors import Refusal
-from patternmaker.facts import LENGTH, both, length
+from patternmaker.facts import LENGTH, both, choice, length, rows
 from patternmaker.pattern.piece import Pattern, Seam
 from patternmaker.pattern.stations import stations
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from patternmaker.geometry.contour import Contour
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.piece import Piece
     from patternmaker.pattern.stations import Station
 
+LEAST = 10.0  # mm of drop
+UPRIGHT, TO_BASE = "upright", "to the base"
+
 
 @cover("boxed")
 class Boxed(Cover):
-    """A flat top sewn to boxing that is pulled down and stapled under the base."""
+    """A top sewn to boxing that is pulled down and stapled under the base.
+
+    The top may slope from front to back and be bent one way. It and the side wall are laid flat
+    exactly; only a wall that flares under a top that is not level is the strip which sews to both
+    of its edges.
+    """
 
     drop: float = length(
-        "from the top's seam down to the lower edge of the base",
-        default=both(in_=3, mm=75), least=10, most=600,
+        "from the top's seam down to the lower edge of the base; at the front, if the top slopes",
+        default=both(in_=3, mm=75), least=LEAST, most=600,
     )  # fmt: skip
+    drop_back: float | None = length(
+        "the same at the back, if the top slopes", default=None, least=LEAST, most=600,
+        required=False,
+    )  # fmt: skip
+    foam: float | None = length(
+        "height of the padding; with board it gives the drop in place of drop", default=None,
+        least=5, most=500, required=False,
+    )  # fmt: skip
+    board: float | None = length(
+        "thickness of the base", default=None, least=1, most=100, required=False
+    )
+    bent: str = choice("which way the top is bent", (sloping.NOT, sloping.ALONG, sloping.ACROSS),
+                       default=sloping.NOT)  # fmt: skip
+    bend: str = choice("whether its middle lies low or stands high", (sloping.DISH, sloping.CROWN),
+                       default=sloping.DISH)  # fmt: skip
+    bend_depth: float | None = length(
+        "from the ends of the bend down, or up, to its middle", default=None, most=400,
+        required=False,
+    )  # fmt: skip
+    bend_radius: float | None = length(
+        "radius of the bend, if that is what was measured", default=None, above=0, most=20_000,
+        required=False,
+    )  # fmt: skip
+    drops: sloping.Rows = rows(
+        "or the drop at some distances: from the back, or from the left, each with the drop there",
+        ("distance", "drop"), default=None,
+    )  # fmt: skip
+    walls: str = choice("how the boxing runs down", (UPRIGHT, TO_BASE), default=UPRIGHT)
 
     roles: ClassVar[tuple[str, ...]] = ("top", "boxing", "dust cover", "base template")
 
+    @classmethod
+    def misfits(cls, values: Mapping[str, Any]) -> Iterator[Refusal]:
+        """Yield which measurements do not go together."""
+        for one, other in (("foam", "board"), ("board", "foam")):
+            if values[one] is not None and values[other] is None:
+                yield Refusal(one, f"is given without {other}", mend=f"give {other} too")
+        yield from _bending(values).misfits()
+
+    @property
+    def bending(self) -> Bending:
+        """How the top slopes and bends."""
+        return _bending(vars(self))
+
+    def form(self, brief: Brief) -> Form:
+        """Return the form of a seat's top."""
+        return Form(brief, self.bending.over(brief.outline))
+
+    def wall(self, form: Form) -> Wall:
+        """Return the side wall under a top.
+
+        Raises:
+            Refusal: if the base does not follow the seam.
+        """
+        if self.walls == UPRIGHT and form.bend.is_level:
+            return Wall.upright(form.sew, form.bend.level)
+        return Wall.under(form, form.brief.base if self.walls == TO_BASE else None)
+
     def objections(self, brief: Brief) -> Iterator[Refusal]:
         """Yield whatever keeps this seat from being boxed."""
-        if brief.allowances.topstitch_at >= self.drop:
-            yield Refusal(
-                "allowances.topstitch", "{value} lies below the drop ({limit})",
-                value=brief.allowances.topstitch_at, limit=self.drop, show=LENGTH.show,
-                mend="bring the topstitch nearer the seam",
-            )  # fmt: skip
         half = min(brief.outline.width, brief.outline.height) / 2
         if brief.allowances.seam > half:
             yield Refusal(
@@ -48,22 +108,69 @@ class Boxed(Cover):
                 mend="make the allowance smaller or check the seat's measurements",
             )  # fmt: skip
             return
-        sew = tops.sew_line(brief)
-        yield from tops.closing("allowances.seam", sew, brief.allowances.seam)
         yield from bases.objections(brief)
-        yield from strips.objections(sew, brief.allowances)
+        bent = list(self.bending.objections(brief.outline))
+        yield from bent
+        if not bent:
+            yield from self._of_the_wall(self.form(brief))
+
+    def _of_the_wall(self, form: Form) -> Iterator[Refusal]:
+        """Yield what keeps the top and the wall under it from being drafted."""
+        allowances = form.brief.allowances
+        try:
+            wall = self.wall(form)
+            least, _ = wall.drops
+            yield from _too_low(least, allowances.topstitch_at)
+            yield from tops.closing("allowances.seam", form.sew, allowances.seam)
+            in_the_way = list(strips.objections(form.sew, allowances))
+            yield from in_the_way
+            if (least > 0 and not in_the_way and not form.bend.is_level) or self.walls == TO_BASE:
+                strips.boxing(form.brief, form.sew, (), strips.joins(form.sew, allowances), wall)
+        except Refusal as mistake:
+            yield mistake
+        except ValueError:
+            yield Refusal("cover.drop_back", "the top is too steep for its take-up",
+                          mend="take up less, or measure both drops again")  # fmt: skip
 
     def pattern(self, brief: Brief) -> Pattern:
         """Return top, boxing, base template and dust cover, their seams walked."""
-        sew = tops.sew_line(brief)
+        form = self.form(brief)
+        wall, sew = self.wall(form), form.sew
         joins = strips.joins(sew, brief.allowances)
         places = stations(sew, brief.allowances.notch_spacing, joins)
-        top = tops.top(brief, sew, places, joins)
-        boxing = strips.boxing(brief, sew, places, joins, self.drop)
+        top = tops.top(brief, sew, places, joins, form.take_ups)
+        boxing = strips.boxing(brief, sew, places, joins, wall)
         seams = (*_round_the_top(sew, places, boxing), *_joined_ends(boxing))
         pieces = (top, *boxing, bases.template(brief), bases.dust_cover(brief))
-        order = tuple(steps.boxed(brief, pieces, joins))
-        return Pattern(brief.outline, pieces, seams, fit(brief, sew, seams), order)
+        return Pattern(
+            brief.outline, pieces, seams, fit(brief, sew, seams, form=form, wall=wall),
+            steps=tuple(steps.boxed(brief, pieces, joins)),
+        )  # fmt: skip
+
+
+def _bending(values: Mapping[str, Any]) -> Bending:
+    """Return how the top of a boxed cover slopes and bends; foam and board set its drop."""
+    foam, board = values["foam"], values["board"]
+    drop = values["drop"] if foam is None or board is None else foam + board
+    back = drop if values["drop_back"] is None else values["drop_back"]
+    return Bending(values["bent"], values["bend"], values["bend_depth"], values["bend_radius"],
+                   values["drops"], drop, back)  # fmt: skip
+
+
+def _too_low(least: float, topstitch: float) -> Iterator[Refusal]:
+    """Yield that the wall is too low somewhere."""
+    if least < LEAST - 1e-9:
+        yield Refusal(
+            "cover.drop", "the top comes within {value} of the base's lower edge, nearer than "
+            "{limit}", value=max(0.0, least), limit=LEAST, show=LENGTH.show,
+            mend="make the bend shallower or the drop larger",
+        )  # fmt: skip
+    elif topstitch >= least:
+        yield Refusal(
+            "allowances.topstitch", "{value} lies below the drop ({limit})",
+            value=topstitch, limit=least, show=LENGTH.show,
+            mend="bring the topstitch nearer the seam",
+        )  # fmt: skip
 
 
 def _round_the_top(

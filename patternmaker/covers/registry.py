@@ -5,7 +5,7 @@ from __future__ import annotations
 from abc import abstractmethod
 from typing import TYPE_CHECKING, ClassVar, TypeVar, dataclass_transform
 
-from patternmaker.facts import Measured, Registry, choice, count, length, rate, switch
+from patternmaker.facts import Measured, Registry, choice, count, length, rate, rows, switch
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -43,7 +43,7 @@ C = TypeVar("C", bound=Cover)
 @dataclass_transform(
     frozen_default=True,
     kw_only_default=True,
-    field_specifiers=(length, count, rate, choice, switch),
+    field_specifiers=(length, count, rate, choice, switch, rows),
 )
 def cover(name: str) -> Callable[[type[C]], type[C]]:
     """Make a class of facts a known cover, called ``name`` in a job file."""

@@ -81,14 +81,28 @@ class Path:
         index, rest = self._find(along)
         return self.segments[index].tangent(rest)
 
-    def normal_at(self, along: float) -> complex:
-        """Return the direction square to it, on its right: outward, for an edge of a piece."""
-        return -1j * self.tangent_at(along)
+    def outward(self, along: float) -> complex:
+        """Return the step from a point on it to the point of its parallel 1 mm to the right.
+
+        At a smooth point that is the normal; at a corner it leads to the tip of the mitre, or to
+        the middle of the squared tip.
+        """
+        index, rest = self._find(along)
+        way = self.segments[index].tangent(rest)
+        turn = self._turn_at(index) if abs(rest) <= MEETS else 0.0
+        if not turn:
+            return -1j * way
+        middle = -1j * way * turned(-turn / 2)
+        return middle / math.cos(turn / 2) if not is_blunt(turn) else middle
+
+    def _turn_at(self, index: int) -> float:
+        """Return how far the direction turns at a vertex; not at all at the ends."""
+        return turn_between(self.segments[index - 1], self.segments[index]) if index else 0.0
 
     def part(self, begin: float, end: float) -> Path:
         """Return the part between two lengths along it."""
         (first, rest), (last, stop) = self._find(begin), self._find(end)
-        if stop < 1e-9 and last > first:
+        if stop <= MEETS and last > first:
             last, stop = last - 1, self.segments[last - 1].length
         if first == last:
             return Path((_cut(self.segments[first], rest, stop),))
@@ -104,7 +118,7 @@ class Path:
 
     def _find(self, along: float) -> tuple[int, float]:
         """Return the index of the segment at a length along the chain, and the length on it."""
-        index = min(max(bisect_right(self.stops, along + 1e-9) - 1, 0), len(self.segments) - 1)
+        index = min(max(bisect_right(self.stops, along + MEETS) - 1, 0), len(self.segments) - 1)
         return index, along - self.stops[index]
 
     def mapped(self: P, factor: complex = 1, shift: complex = 0) -> P:
@@ -146,11 +160,10 @@ class Contour(Path):
     def corners(self) -> tuple[float, ...]:
         """How far the direction turns at each vertex, in radians; zero where it is smooth."""
         befores = (self.segments[-1], *self.segments[:-1])
-        turns = (
-            cmath.phase(after.tangent() / before.tangent(before.length))
-            for before, after in zip(befores, self.segments, strict=True)
-        )
-        return tuple(turn if abs(turn) > SMOOTH else 0.0 for turn in turns)
+        return tuple(turn_between(*pair) for pair in zip(befores, self.segments, strict=True))
+
+    def _turn_at(self, index: int) -> float:
+        return self.corners[index]
 
     @cached_property
     def is_convex(self) -> bool:
@@ -166,7 +179,7 @@ class Contour(Path):
 
     def _find(self, along: float) -> tuple[int, float]:
         wrapped = along % self.length
-        return super()._find(wrapped if wrapped < self.length - 1e-9 else wrapped - self.length)
+        return super()._find(wrapped if wrapped < self.length - MEETS else wrapped - self.length)
 
     def station(self, joint: str) -> float:
         """Return the length along it at a named joint."""
@@ -185,20 +198,6 @@ class Contour(Path):
             if far - length <= bound
         ]  # fmt: skip
         return min(close, key=lambda i: self.segments[i].distance(point))
-
-    def outward(self, along: float) -> complex:
-        """Return the step from a point on it to the point of its parallel 1 mm further out.
-
-        At a smooth point that is the normal; at a corner it leads to the tip of the mitre, or to
-        the middle of the squared tip.
-        """
-        index, rest = self._find(along)
-        way = self.segments[index].tangent(rest)
-        turn = self.corners[index] if abs(rest) < 1e-8 else 0.0
-        if not turn:
-            return -1j * way
-        middle = -1j * way * turned(-turn / 2)
-        return middle / math.cos(turn / 2) if not is_blunt(turn) else middle
 
     def grown(self, by: float) -> Contour:
         """Return the parallel contour ``by`` mm further out (negative: further in).
@@ -236,8 +235,14 @@ class Contour(Path):
 
 
 def _cut(segment: Segment, begin: float, end: float) -> Segment:
-    whole = begin < 1e-9 and end > segment.length - 1e-9
+    whole = begin <= MEETS and end >= segment.length - MEETS
     return segment if whole else segment.cut(begin, end)
+
+
+def turn_between(before: Segment, after: Segment) -> float:
+    """Return how far the direction turns from one edge to the next; zero where it is smooth."""
+    turn = cmath.phase(after.tangent() / before.tangent(before.length))
+    return turn if abs(turn) > SMOOTH else 0.0
 
 
 def is_blunt(turn: float) -> bool:

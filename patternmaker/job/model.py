@@ -62,12 +62,21 @@ class PanelFacts(Measured):
 
 @measured
 class Inset(Measured):
-    """A base that follows the seam, a little inside it."""
+    """A base that follows the seam, a little inside it, or outside."""
 
     inset: float = length(
         "from the seam line in to the board's edge",
         default=both(in_=1 / 8, mm=3), most=200, required=False,
     )  # fmt: skip
+    outset: float | None = length(
+        "from the seam line out to the board's edge, where the base is the larger", default=None,
+        most=300, required=False,
+    )  # fmt: skip
+
+    @property
+    def step(self) -> float:
+        """From the seam line out to the board's edge; negative where it lies inside."""
+        return -self.inset if self.outset is None else self.outset
 
 
 @dataclass(frozen=True)

@@ -182,9 +182,10 @@ class _Seats:
         if inset is None or covered is None:
             return None
         try:
-            return covered.grown(-inset.inset)
+            return covered.grown(inset.step)
         except Refusal as mistake:
-            self.reading.note(mistake.at("inset"), place)
+            field = "inset" if inset.step < 0 else "outset"
+            self.reading.note(mistake.at(field), place)
             return None
 
 

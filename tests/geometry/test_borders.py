@@ -40,7 +40,7 @@ def test_corner_between_two_allowances_lies_at_both():
     cut = bordered(list(zip(sides, (20.0, 10.0, 20.0, 10.0), strict=True)))
     ring = shapely.LinearRing([(z.real, z.imag) for z in cut.chords(0.01)])
     for path, allowance in zip(sides, (20.0, 10.0, 20.0, 10.0), strict=True):
-        middle = path.point_at(100) + allowance * path.normal_at(100)
+        middle = path.point_at(100) + allowance * path.outward(100)
         assert ring.distance(shapely.Point(middle.real, middle.imag)) < 1e-9
 
 

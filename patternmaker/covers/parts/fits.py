@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.tops import TakeUp, take_ups
+from patternmaker.covers.parts.walls import fullness
 from patternmaker.facts import HAIR
 from patternmaker.pattern.brief import TAKEN
 from patternmaker.pattern.notes import Note, Share
@@ -15,6 +16,8 @@ from patternmaker.units import MM_PER_INCH, show_rate
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from patternmaker.covers.parts.forms import Form
+    from patternmaker.covers.parts.walls import Wall
     from patternmaker.geometry.contour import Contour
     from patternmaker.materials import Material
     from patternmaker.pattern.brief import Brief
@@ -33,6 +36,8 @@ def fit(
     sew: Contour,
     seams: tuple[Seam, ...],
     taken: tuple[TakeUp, TakeUp] | None = None,
+    form: Form | None = None,
+    wall: Wall | None = None,
 ) -> Fit:
     """Return the report of a seat whose top is sewn along ``sew``.
 
@@ -41,9 +46,11 @@ def fit(
         sew: the sew line of its top.
         seams: every seam, walked.
         taken: its take-up across and along, where it is not that of a flat top.
+        form: how the top slopes and bends, where it does.
+        wall: the wall that its boxing covers.
     """
-    stretch_round = brief.outline.length / sew.length
-    ups = take_ups(brief) if taken is None else taken
+    ups = taken or (form.take_ups if form else take_ups(brief))
+    stretch_round = (form.seam if form else brief.outline.length) / sew.length
     stretches = tuple(_stretches(brief, ups, stretch_round))
     says = (
         *brief.remarks,
@@ -52,11 +59,12 @@ def fit(
         *_taken_up(brief, ups),
         *(stretch.note for stretch in stretches if stretch.needed > 5e-5),
         *_tape_agrees(brief),
+        *(_walls(brief, form, wall) if form and wall else ()),
         _walked(seams),
     )
     warnings = (
         *_tape(brief),
-        *_base(brief),
+        *(_base(brief) if wall is None or wall.below is None else ()),
         *_wrap(brief),
         *_unused_take_up(brief),
         *_long_strip(brief, seams),
@@ -279,6 +287,31 @@ def _tape(brief: Brief) -> Iterator[Note]:
         "width of {}; " + won,
         (brief.measured_round, brief.taped.width, Share(abs(differs)), implied),
     )  # fmt: skip
+
+
+def _walls(brief: Brief, form: Form, wall: Wall) -> Iterator[Note]:
+    """Yield how the top and the wall run, and how the wall's lower edge goes round the base."""
+    least, most = wall.drops
+    if not form.bend.is_level:
+        yield Note("The top is laid flat along its slope or bend: drop {} to {} round the seam",
+                   (least, most))  # fmt: skip
+    if wall.below is not None and not form.bend.is_level:
+        yield Note("The boxing flares under a top that is not level: both its edges keep their "
+                   "lengths, the leather between them gives a little")  # fmt: skip
+    yield from _lower_edge(brief, wall)
+    if full := fullness(brief.base, brief.allowances.wrap):
+        yield Note("Turned under, the wrap is {} fuller round the base's bends than the line it "
+                   "comes to: pleat it there, or cut notches out of it", (full,))  # fmt: skip
+
+
+def _lower_edge(brief: Brief, wall: Wall) -> Iterator[Note]:
+    edge = wall.lower_length
+    if edge < brief.base.length - HAIR:
+        yield Note("The boxing's lower edge is {}, the base {} round: it stretches {} to go on",
+                   (edge, brief.base.length, Share(brief.base.length / edge - 1)))  # fmt: skip
+    else:
+        yield Note("The boxing's lower edge is {}, the base {} round: {} to be worked in",
+                   (edge, brief.base.length, max(0.0, edge - brief.base.length)))  # fmt: skip
 
 
 def _walked(seams: tuple[Seam, ...]) -> Note:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from patternmaker.geometry.borders import bordered
+from patternmaker.geometry.contour import turn_between
 from patternmaker.pattern.allowances import CLEAR
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Notch
 from patternmaker.pattern.stations import slits_at
@@ -45,17 +47,23 @@ class Side:
     def _ends(self) -> tuple[tuple[str, float], ...]:
         return ("begin", 0.0), ("end", self.path.length)
 
+    @property
+    def turns_inward(self) -> bool:
+        """Whether it has a corner that turns inward."""
+        return any(turn_between(*pair) < 0 for pair in pairwise(self.path.segments))
+
     def notches(self, depth: float) -> Iterator[Notch]:
         """Yield the notches at its stations between its ends, as deep as given or as it bears."""
         depth = min(depth, self.allowance - CLEAR)
         for station in self.stations[1:-1]:
             places = slits_at(station.at, double=station.double)
             feet = tuple(self._foot(at) for at in places)
-            inward = -self.path.normal_at(station.at)
-            yield Notch(station.name, feet, inward, depth, self.allowance)
+            out = self.path.outward(station.at)
+            to_seam = self.allowance * abs(out)
+            yield Notch(station.name, feet, -out / abs(out), depth, to_seam)
 
     def _foot(self, along: float) -> complex:
-        return self.path.point_at(along) + self.allowance * self.path.normal_at(along)
+        return self.path.point_at(along) + self.allowance * self.path.outward(along)
 
 
 def cut_round(sides: Sequence[Side]) -> Contour:
@@ -74,9 +82,24 @@ def lines_of(sides: Iterable[Side]) -> Iterator[Guide]:
             yield Guide(side.line, side.path, side.name)
 
 
-def notches_of(sides: Iterable[Side], depth: float) -> tuple[Notch, ...]:
-    """Return the notches of all sides."""
-    return tuple(notch for side in sides for notch in side.notches(depth))
+def notches_of(sides: Sequence[Side], depth: float) -> tuple[Notch, ...]:
+    """Return the notches of all sides, their feet on the cut line.
+
+    At a corner that turns inward between curves the cut line's own corner lies a hair beside the
+    tip of the mitre.
+    """
+    notches = tuple(notch for side in sides for notch in side.notches(depth))
+    if not any(side.turns_inward for side in sides):
+        return notches
+    cut = cut_round(sides)
+    return tuple(replace(each, feet=tuple(on(cut, foot) for foot in each.feet))
+                 for each in notches)  # fmt: skip
+
+
+def on(cut: Contour, foot: complex) -> complex:
+    """Return the place of a cut line nearest to a foot."""
+    edge = cut.segments[cut.nearest(foot)]
+    return edge.point(edge.along(foot))
 
 
 def edges_of(piece: str, sides: Iterable[Side]) -> dict[str, Edge]:

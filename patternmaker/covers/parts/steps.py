@@ -26,7 +26,7 @@ from patternmaker.pattern.stations import CARDINALS
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from patternmaker.covers.parts.strips import Joins
+    from patternmaker.covers.parts.joining import Joins
     from patternmaker.geometry.contour import Contour
     from patternmaker.pattern.allowances import Allowances
     from patternmaker.pattern.brief import Brief

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from patternmaker.covers.parts.strips import sewing_places
+from patternmaker.covers.parts.joining import sewing_places
 from patternmaker.errors import Refusal
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.plain import as_circle
@@ -71,17 +71,24 @@ class TakeUp:
         return 1 - self.cut / (self.finished + 2 * self.allowance)
 
 
+def rates(brief: Brief, role: str = "top") -> tuple[float, float]:
+    """Return the rate of take-up across the seat, and along it; an old cover has had its own."""
+    material = brief.material(role)
+    if brief.taken == "old cover":
+        return 0.0, 0.0
+    along = material.along if material.must_lie_one_way else material.across
+    return material.across, along
+
+
 def take_ups(brief: Brief, role: str = "top") -> tuple[TakeUp, TakeUp]:
-    """Return the take-up across the seat, and along it; an old cover has had its own."""
-    material, allowances = brief.material(role), brief.allowances
-    none = brief.taken == "old cover"
-    across = 0.0 if none else material.across
-    along = 0.0 if none else material.along if material.must_lie_one_way else material.across
-    step = allowances.round_cut_to
-    return (
-        TakeUp(brief.outline.width, allowances.seam, across, step),
-        TakeUp(brief.outline.height, allowances.seam, along, step),
+    """Return the take-up across a flat top, and along it."""
+    allowances = brief.allowances
+    sizes = brief.outline.width, brief.outline.height
+    across, along = (
+        TakeUp(size, allowances.seam, rate, allowances.round_cut_to)
+        for size, rate in zip(sizes, rates(brief, role), strict=True)
     )
+    return across, along
 
 
 def sew_line(brief: Brief) -> Contour:
@@ -99,9 +106,22 @@ def closing(field: str, contour: Contour, by: float) -> Iterator[Refusal]:
 
 
 def top(
-    brief: Brief, sew: Contour, places: tuple[Station, ...], joins: tuple[tuple[str, float], ...]
+    brief: Brief,
+    sew: Contour,
+    places: tuple[Station, ...],
+    joins: tuple[tuple[str, float], ...],
+    taken: tuple[TakeUp, TakeUp] | None = None,
 ) -> Piece:
-    """Return the top with its lines, notches and marks."""
+    """Return the top with its lines, notches and marks.
+
+    Args:
+        brief: the seat.
+        sew: its sew line.
+        places: the stations round it.
+        joins: where the boxing is joined.
+        taken: the take-up each way, where it is not that of a flat top.
+    """
+    across, along = taken or take_ups(brief)
     allowances, material = brief.allowances, brief.material("top")
     depth = allowances.notch_depth(material.known.notch)
     cut = sew.grown(allowances.seam)
@@ -118,7 +138,7 @@ def top(
         ),
         notches=notches_round(sew, places, allowances.seam, depth),
         edges={"edge": part_of_edge(sew, places, places[0].name, places[0].name)},
-        finished=(brief.outline.width, brief.outline.height),
+        finished=(across.finished, along.finished),
         lay=material.lay_flat,
         notes=tuple(_notes(brief, sew)),
     )
@@ -167,13 +187,13 @@ def sewing_marks(
 
 def _notes(brief: Brief, sew: Contour) -> Iterable[Note]:
     allowances = brief.allowances
-    across, along = take_ups(brief)
+    across, along = rates(brief)
     yield Note("Seam allowance {}", (allowances.seam,))
     if allowances.is_graded:
         yield Note("Graded seam, {} on the boxing: lay sew line to sew line, not edge to edge",
                    (allowances.upper_edge,))  # fmt: skip
     if circle := as_circle(sew):
         yield Note("Trammel: cut {}, sew {}", (circle.radius + allowances.seam, circle.radius))
-    if across.rate != along.rate:
+    if across != along:
         yield Note("Keep the arrow's way: the take-up differs by direction")
     yield FOR_THE_PAPER
