@@ -113,7 +113,7 @@ class _Centre:
         for name, along in edge.stations[1:-1]:
             if name == FRONT:
                 (_, begin), (_, end) = edge.stations[0], edge.stations[-1]
-                way = edge.path.normal_at(along)
+                way = edge.path.outward(along)
                 return cls(edge.path.point_at(along), way, along - begin, end - along)
         return None
 

@@ -17,7 +17,7 @@ from patternmaker.pattern.stations import CARDINALS, CROWDED, Station, corner_na
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from patternmaker.covers.parts.strips import Joins
+    from patternmaker.covers.parts.joining import Joins
     from patternmaker.geometry.domes import Dome
     from patternmaker.materials import Material
     from patternmaker.pattern.brief import Brief

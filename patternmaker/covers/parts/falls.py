@@ -26,7 +26,7 @@ from patternmaker.pattern.stations import Station, notches_round, stations
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from patternmaker.covers.parts.strips import Joins
+    from patternmaker.covers.parts.joining import Joins
     from patternmaker.covers.parts.tops import TakeUp
     from patternmaker.geometry.contour import Contour
     from patternmaker.pattern.allowances import Allowances
@@ -199,7 +199,7 @@ class Fall:
             (self.front.left, -1, round_the_back.length),
             (self.front.right, 1, 0.0),
         ):
-            way = out + round_the_back.normal_at(at)
+            way = out + round_the_back.outward(at)
             if round_the_back.tangent_at(at).real > SMOOTH:
                 yield Guide(LineKind.CLIP, self._clip(cut, end, way / abs(way)), "clip")
 

@@ -9,7 +9,7 @@ from itertools import groupby, pairwise
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts import tops
-from patternmaker.covers.parts.strips import sewing_places
+from patternmaker.covers.parts.joining import sewing_places
 from patternmaker.facts import HAIR
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.crossings import crossings
@@ -22,7 +22,7 @@ from patternmaker.pattern.stations import CARDINALS, Station, foot, notches_roun
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from patternmaker.covers.parts.strips import Joins
+    from patternmaker.covers.parts.joining import Joins
     from patternmaker.geometry.slicing import Slice
     from patternmaker.pattern.brief import Brief
 

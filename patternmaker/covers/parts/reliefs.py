@@ -107,7 +107,7 @@ def lines(found: Iterable[Inner]) -> Iterator[Guide]:
     for inner in found:
         for cut in inner.cuts:
             yield Guide(LineKind.RELIEF, cut, inner.bend.name)
-            end, across = cut.point_at(cut.length), END * cut.normal_at(cut.length)
+            end, across = cut.point_at(cut.length), END * cut.outward(cut.length)
             yield Guide(LineKind.RELIEF, Path.through(end - across, end + across), "end of cut")
 
 
