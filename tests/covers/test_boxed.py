@@ -51,9 +51,9 @@ def test_each_panel_has_its_part_of_the_top_and_the_next_one_s_end():
     ]
 
 
-def test_joined_ends_are_as_long_as_the_drop():
+def test_joined_ends_are_as_long_as_the_boxing_is_wide():
     join = boxed(brief(seam=12, wrap=25), drop=80).seams[-1]
-    assert [join.a.length, join.b.length] == [80, 80]
+    assert [join.a.length, join.b.length] == [117, 117]
 
 
 def test_both_sides_of_a_seam_name_the_same_stations():

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from patternmaker.covers.boxed import Boxed
 from patternmaker.errors import Refusals
 from patternmaker.facts import (
     Measured,
@@ -113,7 +114,7 @@ def test_fields_that_are_known_stand_for_the_defaults():
                              covering={"drop": "2"}))  # fmt: skip
     seat = read(text).seats[0]
     assert seat.outline == Circle(diameter=12.5 * 25.4)
-    assert vars(seat.cover) == {"drop": 2 * 25.4}
+    assert seat.cover == Boxed(drop=2 * 25.4)
 
 
 def test_letters_and_the_picture_stand_beside_the_fields():

@@ -222,9 +222,16 @@ class BoxingPanel:
     def _edges(self) -> Iterator[Edge]:
         yield Edge(self.name, "upper edge", self.flat.upper,
                    tuple((stop.name, stop.at) for stop in self.run))  # fmt: skip
-        for name, (above, below) in zip(("near end", "far end"), self.flat.ends, strict=True):
-            path = Path.through(above, below)
-            yield Edge(self.name, name, path, (("seam", 0.0), ("fold", path.length)))
+        for name, ruling in zip(("near end", "far end"), self.flat.ends, strict=True):
+            yield self._join(name, *ruling)
+
+    def _join(self, name: str, above: complex, below: complex) -> Edge:
+        """Return a join, sewn through the allowance above the seam and the wrap below the fold."""
+        seam, wrap, down = self.allowances.upper_edge, self.allowances.wrap, abs(below - above)
+        way = (below - above) / down
+        path = Path.through(above - seam * way, below + wrap * way)
+        places = (("top", 0.0), ("seam", seam), ("fold", seam + down), ("bottom", path.length))
+        return Edge(self.name, name, path, places)
 
     def _notes(self) -> Iterator[Note]:
         allowances = self.allowances
