@@ -90,10 +90,11 @@ class PullOver(Cover):
         yield from shut or closing("allowances.wrap", draped.board, draped.wrap)
 
     def _too_high(self, brief: Brief, mistake: Refusal) -> Refusal:
-        """Return the refusal of a side that is too high, with the height that has room."""
+        """Return the refusal of a side that is too high, with the height that has room.
+
+        The lowest side is eased in round all but the sharpest tips: it is taken to have room.
+        """
         fits, fails = LOWEST, self.side
-        if fails <= fits or not self._has_room(brief, fits):
-            return mistake.about(self._height)
         for _ in range(HALVINGS):
             middle = (fits + fails) / 2
             fits, fails = (middle, fails) if self._has_room(brief, middle) else (fits, middle)

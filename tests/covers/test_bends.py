@@ -5,11 +5,12 @@ import math
 import pytest
 
 from patternmaker.covers.parts.bends import bends, is_left
-from patternmaker.geometry.compass import Compass
 from patternmaker.outlines.circle import Circle
 from patternmaker.outlines.half_round import HalfRound
+from patternmaker.outlines.horseshoe import Horseshoe
 from patternmaker.outlines.oval import Oval
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
+from tests.covers.pulled import chamfered
 from tests.covers.seats import SHARP, kite, with_bay
 
 CORNERS = ["back left", "front left", "front right", "back right"]
@@ -50,9 +51,15 @@ def test_tight_corner_that_runs_on_into_a_wide_arc_is_a_bend_of_its_own():
     assert [bend.name for bend in found] == ["back left", "front", "back right"]
 
 
-def test_bend_that_runs_over_the_back_is_one():
+def test_corners_at_the_centres_are_named_after_them():
     found = bends(kite(), 600)
     assert sorted(bend.name for bend in found) == ["back", "front", "left", "right"]
+
+
+def test_bend_that_runs_over_the_back_is_one():
+    found = bends(Horseshoe(diameter=460, opening=360, corner=25).contour(), 600)
+    (back,) = (bend for bend in found if bend.name == "back")
+    assert back.at(0.5).outward == pytest.approx(1j)
 
 
 def test_inner_corners_are_the_inward_bends():
@@ -77,18 +84,8 @@ def test_places_at_a_sharp_corner_share_its_point_and_turn_outward_with_it():
 def test_small_kinks_and_short_lines_belong_to_their_bend():
     """Two arcs of 45 degrees with a line of 0.5 mm between are one bend, of 40 mm two."""
     for line, count in ((0.5, 1), (40, 2)):
-        found = bends(_chamfered(line), 100)
+        found = bends(chamfered(line), 100)
         assert len([bend for bend in found if bend.begin < 400]) == count
-
-
-def _chamfered(line: float):
-    """Return a seat whose left back corner is two arcs with a line between."""
-    compass = Compass(150j).joint("back").line(-100 + 150j).arc(-100 + 110j, math.pi / 4)
-    compass.line(compass.at + line * (-1 - 1j) / math.sqrt(2))
-    compass.arc(compass.at + 40 * (1 - 1j) / math.sqrt(2), math.pi / 4)
-    low = complex(compass.at.real, -150)
-    compass.joint("left").line(low).line(-150j).joint("front")
-    return compass.line(200 - 150j).joint("right").line(200 + 150j).line(150j).closed()
 
 
 def test_left_lies_between_back_and_front():
@@ -97,5 +94,12 @@ def test_left_lies_between_back_and_front():
 
 
 def test_bends_of_the_same_name_are_numbered():
-    names = [bend.name for bend in bends(_chamfered(40), 100)]
+    names = [bend.name for bend in bends(chamfered(40), 100)]
     assert len(set(names)) == len(names)
+
+
+def test_kink_within_a_bend_belongs_to_it():
+    bend = bends(chamfered(0, kink=10), 100)[0]
+    assert math.degrees(bend.angle) == pytest.approx(90)
+    assert bend.has_kinks
+    assert bend.tightest == 0

@@ -13,7 +13,7 @@ from patternmaker.outlines.oval import Oval
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
 from patternmaker.outlines.table_of_widths import TableOfWidths
 from patternmaker.pattern.piece import LineKind
-from tests.covers.pulled import ROUNDED, found, pulled, refused, top
+from tests.covers.pulled import ROUNDED, chamfered, found, pulled, refused, top
 from tests.covers.seats import SHARP, brief, guides, kite
 
 LEATHER = Material(take_up=0.025)
@@ -92,6 +92,20 @@ def test_legs_are_equally_long_even_where_a_curve_tightens():
         for seam in seams(corners, "top cover"):
             assert abs(seam.ease) < 1e-6
             assert seam.worst < 1e-6
+
+
+def test_kinks_and_short_lines_take_up_what_they_have_too_much_as_well():
+    for outline in (chamfered(0, kink=10), chamfered(0.5)):
+        corners, draped = found(brief(outline), "pleats", pleats=2)
+        left = draped.board.length - sum(corner.taken for corner in corners)
+        assert left == pytest.approx(draped.fold.length)
+
+
+def test_legs_on_either_side_of_a_short_line_differ_by_less_than_it_is_long():
+    corners, _ = found(brief(chamfered(0.5)), "dart")
+    seam = next(iter(seams(corners, "top cover")))
+    assert 0 < abs(seam.eased) < 0.5
+    assert seam.worst < SMALL
 
 
 def test_legs_of_a_sharp_corner_differ_as_the_take_up_does_and_the_seam_says_so():

@@ -208,6 +208,29 @@ def test_wide_inner_bend_is_cut_across_the_wrap_only_if_the_side_can_stretch():
     assert "must stretch 4.48 % round the inner bend bay left" in told(pattern.fit.warnings)
 
 
+def test_wide_inner_bend_of_what_does_not_give_is_cut_to_the_top_edge():
+    """A quarter turn with sides of 60 lacks 94.2 mm, round a radius of 80 as of any wider."""
+    bay = with_bay(width=900, depth=600, mouth=400, reach=300, corner=80)
+    pattern = pulled(brief(bay, wrap=30))
+    assert "bay left: no cover in one piece" in told(pattern.fit.warnings)
+    assert "opens to 94 mm" in told(pattern.fit.warnings)
+    assert pieces(pattern, "corner patch")[0].cut.width == pytest.approx(
+        80 * 1.5707963 + 2 * 25.4
+    )  # its bend is the longer
+
+
+def test_little_stretch_round_an_inner_bend_is_not_worth_a_warning():
+    giving = Material(kind="woven cloth", give=0.1)
+    bay = with_bay(width=900, depth=600, mouth=400, reach=300, corner=140)
+    pattern = pulled(brief(bay, giving, wrap=30), drop=3.5)
+    assert guides(top(pattern), LineKind.RELIEF)
+    assert "inner bend" not in told(pattern.fit.warnings)
+
+
+def test_low_side_with_a_narrow_wrap_needs_no_relief():
+    assert not guides(top(pulled(brief(BAY, wrap=4), drop=4)), LineKind.RELIEF)
+
+
 def test_hardly_hollow_side_needs_no_cut():
     bay = with_bay(width=900, depth=600, mouth=400, reach=300, corner=140)
     pattern = pulled(brief(bay, Material(give=0.5), wrap=30), drop=6)

@@ -103,14 +103,15 @@ class Bend:
     def at(self, share: float) -> Place:
         """Return the place up to which a share of its turning is done."""
         left = share * self.angle
-        for turn in self.turns:
-            if abs(left) <= abs(turn.angle) + 1e-12:
-                part = left / turn.angle
-                way = turn.way * turned(left)
-                return Place(turn.begin + part * turn.length, -1j * way)
-            left -= turn.angle
-        last = self.turns[-1]
-        return Place(last.end, -1j * last.way * turned(last.angle))
+        *firsts, turn = self.turns
+        for each in firsts:
+            if abs(left) <= abs(each.angle):
+                turn = each
+                break
+            left -= each.angle
+        part = min(1.0, left / turn.angle)
+        way = turn.way * turned(part * turn.angle)
+        return Place(turn.begin + part * turn.length, -1j * way)
 
 
 def bends(contour: Contour, follows: float, *, outward: bool = True) -> tuple[Bend, ...]:

@@ -119,8 +119,7 @@ class Draped:
     def below(self, place: Place) -> float:
         """Return the length along ``unscaled`` at the foot of a place of the outline.
 
-        Raises:
-            Refusal: if another part of the cover is in the way.
+        Between the sides of a kink that is the tip where they meet, or near it.
         """
         point = self.outline.point_at(place.along)
         square = point + self.side * place.outward
@@ -150,26 +149,19 @@ def along_at(contour: Contour, point: complex) -> float:
 
 
 def met(contour: Contour, start: complex, way: complex, reach: float) -> complex:
-    """Return where a straight line from ``start`` first meets a contour.
-
-    Raises:
-        Refusal: if it meets none within ``reach``.
-    """
+    """Return where a straight line from ``start``, within its reach, first meets a contour."""
     ray = Line(start, start + reach * way / abs(way))
     left, bottom, right, top = ray.bounds
-    found = [
+    return min((
         point
         for each, (west, south, east, north) in ((e, e.bounds) for e in contour.segments)
         if west <= right + ON_IT and left <= east + ON_IT
         and south <= top + ON_IT and bottom <= north + ON_IT
         for point in crossings(ray, each)
-    ]  # fmt: skip
-    if not found:
-        raise no_room()
-    return min(found, key=lambda point: abs(point - start))
+    ), key=lambda point: abs(point - start))  # fmt: skip
 
 
-def no_room(corner: str = "a corner") -> Refusal:
+def no_room(corner: str) -> Refusal:
     """Return the refusal of a corner that another part of the cover runs into."""
     says = f"another part of the cover, laid flat, is in the way of {corner}"
     return Refusal("", says, mend="make the sides lower or the wrap narrower")

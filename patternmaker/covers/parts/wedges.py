@@ -113,8 +113,6 @@ class _Share:
         begin, at, end = (self.bend.at(share).along for share in (self.begin, tip, self.end))
         first, second = self._below[0] + at - begin, self._below[1] - (end - at)
         over = (second - first) % outer.length
-        if not 0 < over < outer.length / 2:
-            raise no_room(self.bend.name)
         feet = draped.pulled(outer.point_at(first)), draped.pulled(outer.point_at(second))
         one, two = (along_at(draped.board, foot) for foot in feet)
         return Wedge(
