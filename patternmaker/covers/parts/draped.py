@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.tops import take_ups
 from patternmaker.errors import Refusal
+from patternmaker.facts import HAIR
 from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.segments import Line
 from patternmaker.pattern.stations import foot
@@ -110,7 +111,7 @@ class Draped:
     @cached_property
     def cut(self) -> Contour:
         """The cut line, before anything is cut out of its corners."""
-        return self.board.grown(self.wrap)
+        return self.board.grown(self.wrap) if self.wrap > HAIR else self.board
 
     def pulled(self, point: complex) -> complex:
         """Return where a point of the seat's tight part is drawn."""
@@ -119,19 +120,16 @@ class Draped:
     def below(self, place: Place) -> float:
         """Return the length along ``unscaled`` at the foot of a place of the outline.
 
-        Between the sides of a kink that is the tip where they meet, or near it.
+        Between the sides of a kink that is the nearest place of the tip where they meet.
         """
-        point = self.outline.point_at(place.along)
-        square = point + self.side * place.outward
-        index = self.unscaled.nearest(square)
-        edge = self.unscaled.segments[index]
-        if edge.distance(square) < ON_IT:
-            return self.unscaled.stops[index] + edge.along(square)
-        return along_at(self.unscaled, met(self.unscaled, point, place.outward, 2 * self.side))
+        return along_at(self.unscaled, self._square(place))
+
+    def _square(self, place: Place) -> complex:
+        return self.outline.point_at(place.along) + self.side * place.outward
 
     def is_clear(self, place: Place, slack: float = ON_IT) -> bool:
         """Return whether the side hangs down from a place, clear of all others laid flat."""
-        square = self.outline.point_at(place.along) + self.side * place.outward
+        square = self._square(place)
         return self.unscaled.segments[self.unscaled.nearest(square)].distance(square) < slack
 
     def edge_of(self, along: float) -> tuple[complex, complex, complex]:
@@ -148,9 +146,9 @@ def along_at(contour: Contour, point: complex) -> float:
     return contour.stops[index] + contour.segments[index].along(point)
 
 
-def met(contour: Contour, start: complex, way: complex, reach: float) -> complex:
-    """Return where a straight line from ``start``, within its reach, first meets a contour."""
-    ray = Line(start, start + reach * way / abs(way))
+def met(contour: Contour, start: complex, way: complex) -> complex:
+    """Return where a straight line from a place inside a contour first meets it."""
+    ray = Line(start, start + contour.length * way / abs(way))
     left, bottom, right, top = ray.bounds
     return min((
         point

@@ -80,7 +80,7 @@ class Wedge:
 
     def met(self, start: complex, way: complex) -> complex:
         """Return where a straight line from ``start`` meets the cut line."""
-        return met(self.cut, start, way, self.cut.length)
+        return met(self.cut, start, way)
 
 
 @dataclass(frozen=True)
@@ -151,7 +151,7 @@ def clear_part(draped: Draped, bend: Bend) -> tuple[float, float]:
     Raises:
         Refusal: if it isn't clear in its middle, or a sharp one not on both sides.
     """
-    slack = KINKED * draped.side if bend.has_kinks else ON_IT
+    slack = KINKED * draped.side if bend.has_kinks and not bend.is_sharp else ON_IT
 
     def is_clear(share: float) -> bool:
         return draped.is_clear(bend.at(share), slack)
