@@ -161,7 +161,7 @@ class Nose:
         for path, flat in zip(self.paths[1::2], self.flats, strict=True):
             for along in clips(self._gusset_ring(flat), allowance, convex=True):
                 if flat < along < flat + self.nose:
-                    seam, out = path.point_at(along), path.normal_at(along)
+                    seam, out = path.point_at(along), path.outward(along)
                     stroke = Path.through(seam + allowance * out, seam + SHORT_OF_SEAM * out)
                     yield Guide(LineKind.CLIP, stroke, "clip")
 
