@@ -116,10 +116,16 @@ def _welted(pattern: Pattern, brief: Brief) -> Pattern:
     sewn = max(i for i, piece in enumerate(pieces, 1) if piece.edges)
     strips = tuple(welt.piece() for welt in asked)
     says = (note for welt in asked for note in welt.says())
+    warnings = (note for welt in asked for note in welt.warnings())
+    fit = replace(
+        pattern.fit,
+        says=(*pattern.fit.says, *says),
+        warnings=(*pattern.fit.warnings, *warnings),
+    )
     return replace(
         pattern,
         pieces=(*pieces[:sewn], *strips, *pieces[sewn:]),
-        fit=replace(pattern.fit, says=(*pattern.fit.says, *says)),
+        fit=fit,
         steps=tuple(_steps(pattern, pieces, asked)),
     )
 

@@ -2,6 +2,7 @@
 
 import pytest
 
+from patternmaker.covers.box_cushion import BoxCushion
 from patternmaker.covers.parts.runs import runs, seam_beside
 from patternmaker.materials import Material
 from patternmaker.pattern.brief import Brief
@@ -94,3 +95,10 @@ def test_ring_of_boxing_is_one_closed_run():
     (top,) = runs(boxed(brief()), "top seam")
     assert top.is_closed
     assert top.meets == "back"
+
+
+def test_ends_of_a_strip_are_runs_of_their_own_though_both_go_from_top_to_bottom():
+    """The zip's two strips meet each end of the boxing, half of it each."""
+    pattern = BoxCushion(height=75).pattern(brief(BENCH))
+    assert [run.is_closed for run in runs(pattern, "join")] == [False, False]
+    assert [len(run.seams) for run in runs(pattern, "join")] == [2, 2]

@@ -270,3 +270,13 @@ def test_lines_are_drawn_at_both_ends_and_leave_room_for_words_between():
 def test_short_strip_has_its_lines_all_along():
     (strip,) = pieces(finished(with_welts(brief(wrap=0, seam=6), seam="join")), "welt")
     assert len(guides(strip, LineKind.FOLD)) == 1
+
+
+@pytest.mark.parametrize(
+    ("material", "cut", "puckers"),
+    [(CLOTH, "straight", True), (CLOTH, "bias", False), (LEATHER, "straight", False)],
+)
+def test_cloth_cut_straight_is_warned_of(material, cut, puckers):
+    """Common practice, no source: leather gives every way, and cloth on the bias."""
+    pattern = finished(with_welts(brief(material=material), seam="top seam", cut=cut))
+    assert ("puckers" in told(pattern.fit.warnings)) is puckers

@@ -65,8 +65,8 @@ def _follows(before: Seam, after: Seam) -> bool:
 
 
 def _is_joined(before: Edge, after: Edge) -> bool:
-    """Return whether an edge begins where another of the same piece ends."""
-    return before.piece == after.piece and before.stations[-1][0] == after.stations[0][0]
+    """Return whether a part of an edge begins where another part of it ends."""
+    return str(before) == str(after) and before.stations[-1][0] == after.stations[0][0]
 
 
 def _times(seam: Seam, counts: dict[str, int]) -> int:

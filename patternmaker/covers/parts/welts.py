@@ -243,6 +243,12 @@ class Welt:
                    "stretched, its allowance clipped to {} short of the cord." + ends,
                    (self.run.seams[0].a.piece, SHORT_OF_SEAM, *meets))  # fmt: skip
 
+    def warnings(self) -> Iterator[Note]:
+        """Yield that cloth cut straight does not follow a seam that turns."""
+        if self.run.is_closed and self.material.known.frays and not self.is_bias:
+            yield Note("{}: cut straight, {} puckers where the seam turns: cut it on the bias",
+                       (self.name.capitalize(), self.material.title))  # fmt: skip
+
     @property
     def _rows(self) -> int:
         """How many strips' width it takes of a roll, short ones side by side."""
