@@ -163,8 +163,7 @@ def _closed(runs: Iterable[_Run], number: int) -> Iterator[Slice]:
             sides.append(here.chain)
             there = _next(mine, here)
             line = max(here.after, number) - 1
-            if abs(there.start - here.end) > ON_LINE:
-                sides.append(Link(line, Path.through(here.end, there.start)))
+            sides.append(Link(line, Path.through(here.end, there.start)))
             mine.remove(there)
             here = there
             if here is first:

@@ -159,6 +159,25 @@ def test_leg_that_reaches_a_little_past_a_line_would_be_a_sliver_and_is_refused(
     assert objections(brief(legs, seam=8), panels=3, roll=0, run=ACROSS) == []
 
 
+def test_topstitch_below_the_boxing_and_an_allowance_wider_than_half_the_seat_are_refused():
+    low = Fluted(drop=10.0, panels=2).objections(brief(ROUND, seam=20, topstitch=12))
+    assert [mistake.field for mistake in low] == ["allowances.topstitch"]
+    strip = RoundedRectangle(width=400, depth=60, corner=0).contour()
+    assert any("more than half the seat" in each for each in objections(
+        brief(strip, base=strip, seam=40), panels=2, roll=0.0))  # fmt: skip
+
+
+def test_clip_that_would_cross_the_seam_of_a_pointed_tail_is_left_out():
+    """The wall of a bay lies on a line, so its rounded corner leaves the next panel a tail."""
+    pattern = fluted(brief(with_bay(mouth=160, corner=3), seam=6), panels=10, roll=0)
+    for name in tops(pattern):
+        panel = piece(pattern, name)
+        sew = guide(panel, LineKind.SEW).path
+        for clip in guides(panel, LineKind.CLIP):
+            tip = clip.path.segments[-1].end
+            assert min(each.distance(tip) for each in sew.segments) > 1.5
+
+
 def test_roll_that_widens_a_short_seam_too_much_is_refused():
     pointed = Polygon(corners=((0, 100), (300, 0), (300, 200))).contour()
     mistakes = objections(brief(pointed, seam=6), panels=10, roll=15)

@@ -131,6 +131,11 @@ def test_seat_without_a_straight_front_is_refused(outline, says):
     assert says in mistake
 
 
+def test_topstitch_below_the_boxing_is_refused():
+    (mistake,) = objections(brief(SHARP, seam=20, topstitch=12), drop=10)
+    assert mistake.startswith("allowances.topstitch: 12 mm lies below the drop")
+
+
 def test_strip_too_short_for_its_joins_and_spare_is_refused():
     (mistake,) = objections(brief(SHARP, boxing_longest=150, boxing_spare=75, boxing_join=40))
     assert mistake.startswith("allowances.boxing_longest: 150 mm leaves too little")

@@ -111,10 +111,10 @@ class Front:
 
 def _run(contour: Contour, index: int, step: int, way: complex) -> int:
     """Return how many edges in a row, from one on, are straight in one direction."""
-    count, edges = 0, contour.segments
-    while count < len(edges):
-        each = edges[(index + step * count) % len(edges)]
-        if not isinstance(each, Line) or abs(each.tangent() - way) > SMOOTH:
-            break
-        count += 1
-    return count
+    edges = contour.segments
+    ring = (edges[(index + step * i) % len(edges)] for i in range(len(edges)))
+    return next(i for i, each in enumerate(ring) if not _leads(each, way))
+
+
+def _leads(edge: Segment, way: complex) -> bool:
+    return isinstance(edge, Line) and abs(edge.tangent() - way) <= SMOOTH
