@@ -61,7 +61,7 @@ def small_drawing(piece: Piece, factor: float, middle: complex) -> Drawing:
 def _lines(piece: Piece, factor: float, shift: complex) -> Iterator[tuple[LineKind, Path]]:
     """Yield what is drawn inside the cut line."""
     for guide in piece.guides:
-        if guide.kind not in LEFT_OUT:
+        if guide.kind not in LEFT_OUT and guide.path.length:
             path = guide.path.mapped(factor, shift)
             yield guide.kind, _at_least(path) if guide.kind in NAMED else path
     for notch in piece.notches:
@@ -88,7 +88,7 @@ def _names(piece: Piece, factor: float, shift: complex) -> Iterator[Letters]:
         yield name_inside(foot * factor + shift + notch.inward * deep, notch.inward, notch.name,
                           NAME)  # fmt: skip
     for guide in piece.guides:
-        if guide.kind in NAMED:
+        if guide.kind in NAMED and guide.path.length:
             last = _at_least(guide.path.mapped(factor, shift)).segments[-1]
             yield name_inside(last.end, last.tangent(last.length), _in_short(guide), NAME,
                               PENS[guide.kind].colour)  # fmt: skip

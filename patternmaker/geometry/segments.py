@@ -97,7 +97,8 @@ class Line:
     def distance(self, point: complex) -> float:
         """Return how far ``point`` lies from it."""
         way = self.end - self.start
-        share = dot(point - self.start, way) / dot(way, way)
+        square = dot(way, way)
+        share = dot(point - self.start, way) / square if square else 0.0  # a side of no length
         return abs(point - self.start - min(1.0, max(0.0, share)) * way)
 
     def along(self, point: complex) -> float:

@@ -47,6 +47,10 @@ def test_line_distance_is_to_its_nearest_point(point, distance, along):
     assert (line.distance(point), line.along(point)) == (distance, along)
 
 
+def test_line_of_no_length_is_as_far_as_its_place():
+    assert Line(3 + 4j, 3 + 4j).distance(0) == 5
+
+
 def test_line_turned_and_moved():
     assert Line(0, 10).mapped(1j, 5) == Line(5, 5 + 10j)
 
