@@ -27,8 +27,11 @@ CLEAR = 1.8  # mm between a line and a name beside it
 CLEAR_OF_CROSS = 13.0  # mm from the middle of a panel
 LEAST_LABEL = 28.0  # mm; a label of a strip lower than this is set in columns
 IN_FROM_JOIN = 30.0  # mm from a strip's join
+BESIDE_LABEL = 26.0  # mm from the heart of a bent strip to its arrow; its label begins half as far
+MOST_OF_STRIP = 160.0  # mm; a bent strip's label needs no higher room
 LESS = sorted(product([0.1 * i for i in range(10, 2, -1)], repeat=2), key=lambda s: -s[0] * s[1])
 """Shares of the width and the height that a label would like, the largest room first."""
+FAR_OFF = 25.0  # mm; a topstitch further from a notch belongs to another seam
 NAMED = (LineKind.STAPLE, LineKind.SEWING)
 NAP = "NAP"
 
@@ -56,6 +59,13 @@ def topstitch_depth(piece: Piece) -> float:
     return max((-path.bounds[1] for path in guides), default=0.0)
 
 
+def topstitch_at(piece: Piece, seam: complex) -> float:
+    """Return how far inside a place of the seam the topstitch runs, zero if none runs there."""
+    paths = [g.path for g in piece.guides if g.kind is LineKind.TOPSTITCH]
+    off = (each.distance(seam) for path in paths for each in path.segments)
+    return min((far for far in off if far < FAR_OFF), default=0.0)
+
+
 def _names(piece: Piece) -> Iterator[Letters]:
     """Yield the names of a piece's notches and marks."""
     yield from (_station(piece, notch) for notch in piece.notches)
@@ -67,7 +77,7 @@ def _names(piece: Piece) -> Iterator[Letters]:
 def _station(piece: Piece, notch: Notch) -> Letters:
     """Return the name of a notch, inside its sew line and topstitch."""
     foot = sum(notch.feet) / len(notch.feet)
-    depth = notch.to_seam + topstitch_depth(piece)
+    depth = notch.to_seam + topstitch_at(piece, foot + notch.to_seam * notch.inward)
     name = name_inside(foot + notch.inward * depth, notch.inward, notch.name)
     if any(enters(guide.path, name.box) for guide in piece.guides if guide.kind is LineKind.MATCH):
         return replace(name, at=name.at + CLEAR, anchor="left")
@@ -112,6 +122,8 @@ def _arrow(piece: Piece) -> Drawing:
     way, word = arrow_of(piece)
     if piece.is_strip:
         return strip_arrows(piece, IN_FROM_JOIN / 2, min(14.0, -0.3 * piece.cut.bounds[1]))
+    if piece.heart is not None:
+        return _arrows(piece, piece.heart.real - BESIDE_LABEL, piece.heart.imag - 7.0, 14.0)
     heart = roomiest(piece.cut)
     return arrow(heart + way * CLEAR_OF_CROSS, way, min(25.0, 0.12 * piece.cut.height), word)
 
@@ -124,7 +136,11 @@ def arrow_of(piece: Piece) -> tuple[complex, str]:
 
 def strip_arrows(piece: Piece, x: float, length: float) -> Drawing:
     """Return the arrow of a strip about ``x``, and one for a nap that runs against it."""
-    (way, word), tail = arrow_of(piece), 0.7 * piece.cut.bounds[1]
+    return _arrows(piece, x, 0.7 * piece.cut.bounds[1], length)
+
+
+def _arrows(piece: Piece, x: float, tail: float, length: float) -> Drawing:
+    way, word = arrow_of(piece)
     if piece.nap is None or piece.nap == way:
         return arrow(complex(x, tail), way, length, word)
     up = arrow(complex(x - 7.0, tail), way, length, word)
@@ -176,19 +192,31 @@ def _inner_room(piece: Piece) -> Box:
 
     Where no arrow stands below that place, it is the room about it.
     """
-    heart = roomiest(piece.cut)
-    aside, high = 0.31 * piece.cut.width, max(CLEAR_OF_CROSS, 0.36 * piece.cut.height)
     lines = [path for kind, path in lines_of(piece) if kind is not LineKind.CENTRE]
     words = [name.box for name in _names(piece)]
-    for wide, tall in LESS:
-        above = max(CLEAR_OF_CROSS, tall * high)
-        about = min(above, 0.45 * piece.cut.height)
-        below, above = (CLEAR_OF_CROSS, above) if piece.arrow[1] else (-about, about)
-        x, y = wide * aside, heart.imag
-        room = heart.real - x, y + below, heart.real + x, y + above
+    room = (0.0, 0.0, 0.0, 0.0)
+    for room in _rooms(piece):
         if room[3] <= room[1]:  # no label fits so low a piece
             break
         crossed = any(enters(line, room) for line in lines)
         if not crossed and not any(overlap(box, room) for box in words):
             break
     return room
+
+
+def _rooms(piece: Piece) -> Iterator[Box]:
+    """Yield boxes in which a label might stand, the largest first."""
+    if piece.heart is not None:
+        x, y = piece.heart.real, piece.heart.imag
+        for wide, tall in LESS:
+            half = 0.5 * tall * min(piece.cut.height, MOST_OF_STRIP)
+            yield x - BESIDE_LABEL / 2, y - half, x + wide * 0.31 * piece.cut.width, y + half
+        return
+    heart = roomiest(piece.cut)
+    aside, high = 0.31 * piece.cut.width, max(CLEAR_OF_CROSS, 0.36 * piece.cut.height)
+    for wide, tall in LESS:
+        above = max(CLEAR_OF_CROSS, tall * high)
+        about = min(above, 0.45 * piece.cut.height)
+        below, above = (CLEAR_OF_CROSS, above) if piece.arrow[1] else (-about, about)
+        x, y = wide * aside, heart.imag
+        yield heart.real - x, y + below, heart.real + x, y + above

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.drawing.labels import arrow
 from patternmaker.drawing.looks import PENS, Pen
-from patternmaker.drawing.pieces import NAMED, arrow_of, name_inside, topstitch_depth
+from patternmaker.drawing.pieces import NAMED, arrow_of, name_inside, topstitch_at
 from patternmaker.drawing.surface import Drawing, Fill, Letters, Stroke, rectangle
 from patternmaker.geometry.contour import Path, joined_bounds
 from patternmaker.geometry.roominess import roomiest
@@ -79,11 +79,11 @@ def _at_least(path: Path) -> Path:
 
 def _names(piece: Piece, factor: float, shift: complex) -> Iterator[Letters]:
     """Yield the names of joins, notches and marks, those that matter most first."""
-    below = topstitch_depth(piece)
     yield from _joins(piece, factor, shift)
     counted = [notch for notch in piece.notches if notch.name.isdigit()]
     for notch in (*(each for each in piece.notches if each not in counted), *counted):
         foot = sum(notch.feet) / len(notch.feet)
+        below = topstitch_at(piece, foot + notch.to_seam * notch.inward)
         deep = max(SLIT, factor * (notch.to_seam + below))
         yield name_inside(foot * factor + shift + notch.inward * deep, notch.inward, notch.name,
                           NAME)  # fmt: skip

@@ -129,6 +129,7 @@ class Piece:
         count: how many of it a seat takes.
         reversed: how many more of its mirror image a seat takes.
         run: for a straight strip, the stations to mark off along it, measured from its first join.
+        heart: for a curved or bent strip, the place in its middle about which its label stands.
     """
 
     name: str
@@ -146,6 +147,7 @@ class Piece:
     count: int = 1
     reversed: int = 0
     run: tuple[tuple[str, float], ...] = ()
+    heart: complex | None = None
 
     @property
     def is_template(self) -> bool:

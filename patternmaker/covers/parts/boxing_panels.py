@@ -144,7 +144,15 @@ class BoxingPanel:
             notes=tuple(self._notes()),
             arrow=(1j, "SEAT"),
             run=run if self.is_straight else (),
+            heart=None if self.is_straight else self._heart,
         )  # fmt: skip
+
+    @property
+    def _heart(self) -> complex:
+        """The place half way along, below the topstitch and above the fold."""
+        above = self.flat.upper.point_at(self.length / 2)
+        below = self.flat.lower.point_at(self.flat.lower.length / 2)
+        return (above + below) / 2 - 1j * self.allowances.topstitch_at / 2
 
     def _notches(self, depth: float) -> Iterator[Notch]:
         """Yield the notches from left to right, as the seam is walked."""
