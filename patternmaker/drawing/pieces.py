@@ -187,6 +187,15 @@ def _beside_match(piece: Piece, left: float, right: float) -> tuple[float, float
     return (left, name - CLEAR) if x - left > right - x else (x + CLEAR, right)
 
 
+def _below(piece: Piece) -> float:
+    """Return how far above the roomiest place of a panel its label begins.
+
+    Below it where no cross is struck in the middle, down to the arrow.
+    """
+    crossed = any(guide.kind is LineKind.CENTRE for guide in piece.guides)
+    return CLEAR_OF_CROSS if crossed or piece.arrow[0].imag >= 0 else -CLEAR_OF_CROSS / 2
+
+
 def _inner_room(piece: Piece) -> Box:
     """Return the room above the roomiest place of a panel that its lines and names leave free.
 
@@ -217,6 +226,6 @@ def _rooms(piece: Piece) -> Iterator[Box]:
     for wide, tall in LESS:
         above = max(CLEAR_OF_CROSS, tall * high)
         about = min(above, 0.45 * piece.cut.height)
-        below, above = (CLEAR_OF_CROSS, above) if piece.arrow[1] else (-about, about)
+        below, above = (_below(piece), above) if piece.arrow[1] else (-about, about)
         x, y = wide * aside, heart.imag
         yield heart.real - x, y + below, heart.real + x, y + above

@@ -6,6 +6,7 @@ import pytest
 
 from patternmaker.covers import COVERS
 from patternmaker.covers.bull_nose import BullNose
+from patternmaker.drawing.pieces import label_room
 from patternmaker.outlines.polygon import Polygon
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
 from patternmaker.pattern.brief import Brief
@@ -156,3 +157,10 @@ def test_other_measurements_that_do_not_go_together_are_refused():
     assert objections(brief(SHARP, seam=50, boxing_join=10), foam_oversize=0.0) == []
     house = Polygon(corners=((200, 0), (400, 20), (400, 300), (0, 300), (0, 20))).contour()
     assert objections(brief(house)) == []
+
+
+def test_label_of_a_gusset_has_the_room_about_its_middle_that_no_cross_takes():
+    gusset = piece(nosed(brief(SHARP)), "gusset left")
+    _, bottom, _, top = label_room(gusset)
+    middle = gusset.cut.middle.imag
+    assert bottom < middle < top
