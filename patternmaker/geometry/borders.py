@@ -39,6 +39,9 @@ def parallel(path: Path, by: float) -> Path:
 def bordered(sides: Sequence[tuple[Path, float]]) -> Contour:
     """Return the line round a piece, each side moved out by its own allowance.
 
+    An arc too tight for its allowance vanishes where the edges on either side of it run into each
+    other, as they do in the parallel of a contour.
+
     Args:
         sides: the chains of a closed anticlockwise outline in order, each with its allowance.
 
@@ -48,7 +51,7 @@ def bordered(sides: Sequence[tuple[Path, float]]) -> Contour:
     chain = _Chain()
     for path, allowance in sides:
         for each in path.segments:
-            chain.add(each, allowance)
+            chain.add_or_skip(each, allowance)
     return chain.closed()
 
 
@@ -59,10 +62,24 @@ class _Chain:
         self.edges: list[Segment] = []
         self._first: tuple[Segment, float] | None = None
         self._last: tuple[Segment, float] | None = None
+        self._skipped: Refusal | None = None
+
+    def add_or_skip(self, edge: Segment, by: float) -> None:
+        """Add an edge, or leave it out if it is too tight and not the first."""
+        try:
+            moved = _moved(edge, by)
+        except Refusal as tight:
+            if self._last is None:
+                raise
+            self._skipped = tight
+        else:
+            self._put(edge, by, moved)
 
     def add(self, edge: Segment, by: float) -> None:
         """Add an edge, moved to its right."""
-        moved = _moved(edge, by)
+        self._put(edge, by, _moved(edge, by))
+
+    def _put(self, edge: Segment, by: float, moved: Segment) -> None:
         if self._last is None:
             self._first = edge, by
             self.edges.append(moved)
@@ -83,6 +100,10 @@ class _Chain:
         (before, a), (after, b) = self._last, added
         turn = cmath.phase(after.tangent() / before.tangent(before.length))
         last = self.edges.pop()
+        if skipped := self._skipped:
+            self._skipped = None
+            self._extend(*_bridged(last, moved, skipped))
+            return
         if abs(turn) < SMOOTH:
             self._extend(last, *_between(last.end, moved.start), moved)
             return
@@ -93,12 +114,21 @@ class _Chain:
 
 
 def _moved(edge: Segment, by: float) -> Segment:
-    if isinstance(edge, Arc) and edge.sweep * by < 0 and edge.radius <= abs(by):
+    if isinstance(edge, Arc) and edge.sweep * by < 0 and edge.radius <= abs(by) + MEETS:
         raise Refusal(
             "", "an allowance of {value} is too wide for a curve of radius {limit}",
             value=abs(by), limit=edge.radius, show=LENGTH.show, mend="make the allowance narrower",
         )  # fmt: skip
     return edge.grown(by)
+
+
+def _bridged(before: Segment, after: Segment, skipped: Refusal) -> tuple[Segment, Segment]:
+    """Return two moved edges cut where they cross, past an edge that was too tight to follow."""
+    points = list(crossings(before, after))
+    if not points:
+        raise skipped
+    tip = min(points, key=lambda point: abs(point - before.end))
+    return before.cut(0.0, before.along(tip)), after.cut(after.along(tip), after.length)
 
 
 def _between(start: complex, end: complex) -> tuple[Segment, ...]:

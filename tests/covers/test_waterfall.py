@@ -162,6 +162,13 @@ def test_pointed_front_corner_loses_its_notch_where_the_allowance_is_cut_away():
     assert not [n for each in pattern.pieces for n in each.notches if n.name == "fold"]
 
 
+def test_inner_corner_tighter_than_the_allowance_is_cut_to_where_its_sides_meet():
+    bay = Polygon(corners=((0, 0), (150, 0), (150, 90, 3), (280, 90, 3), (280, 0), (430, 0),
+                           (430, 300), (0, 300))).contour()  # fmt: skip
+    pattern = fallen(brief(bay, seam=12))
+    assert max(seam.worst for seam in pattern.seams) < 1e-9
+
+
 def test_unequal_corners_give_each_side_its_own_boxing():
     """Half the back 250, side 300; the round corner has 30 less of side and a quarter turn more."""
     seat = RoundedRectangle(width=500, depth=300, corner=0, front_right=30).contour()

@@ -11,6 +11,7 @@ from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Arc, Line
 from patternmaker.outlines.circle import Circle
+from patternmaker.outlines.polygon import Polygon
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
 
 SQUARE = [Path.through(0, 100), Path.through(100, 100 + 80j), Path.through(100 + 80j, 80j),
@@ -65,6 +66,21 @@ def test_bay_deeper_than_its_allowance_bears_is_refused_with_its_radius():
     bay = Compass(0).line(100).arc(130 + 0j, -math.pi).line(260).line(260 + 90j).line(90j).line(0)
     with pytest.raises(Refusal, match="an allowance of 40 mm is too wide for a curve of radius 30"):
         bordered([(bay.closed(), 40.0)])
+
+
+@pytest.mark.parametrize("radius", [3.0, 11.9, 12.0])
+def test_inner_corner_tighter_than_its_allowance_vanishes_as_in_the_parallel(radius):
+    ell = Polygon(corners=((0, 0), (300, 0), (300, 100), (150, 100, radius), (150, 250), (0, 250)))
+    outline = ell.contour()
+    cut, parallel_ = bordered([(outline, 12.0)]), outline.grown(12.0)
+    assert (cut.length, cut.area) == pytest.approx((parallel_.length, parallel_.area))
+
+
+def test_tight_edge_with_which_a_piece_would_begin_is_refused():
+    edges = (Arc(10 + 0j, 0j, -math.pi / 2), Line(10 + 10j, 60 + 10j), Line(60 + 10j, 60 + 60j),
+             Line(60 + 60j, 60j), Line(60j, 0j))  # fmt: skip
+    with pytest.raises(Refusal, match="too wide for a curve of radius 10"):
+        bordered([(Path(edges), 12.0)])
 
 
 def test_parallel_of_an_open_path_keeps_its_ends_square():
