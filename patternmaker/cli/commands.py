@@ -113,6 +113,9 @@ def start(
     out: Annotated[
         Path | None, typer.Option(help="The file to write; named after the shape if not given.")
     ] = None,
+    cover: Annotated[
+        str | None, typer.Option(help="How it is covered, as shapes lists it; boxed if not given.")
+    ] = None,
     units: Annotated[
         Unit | None, typer.Option(help="The unit of its lengths; mm if not given.")
     ] = None,
@@ -128,7 +131,7 @@ def start(
 
     terminal = Terminal(sys.stdin, sys.stdout)
     talk = terminal if ask or (ask is None and terminal.is_one) else None
-    _say(next_step(begun(shape, units, out, over=replace, talk=talk)))
+    _say(next_step(begun(shape, units, out, over=replace, talk=talk, cover=cover)))
 
 
 def _say(text: str) -> None:

@@ -86,7 +86,7 @@ def _rows(
         bounds = bounds_of(kind, field, unit, values)
         middle = [*textwrap.wrap(words_of(fact), WORDS), *textwrap.wrap(bounds, WORDS)]
         last = _figures(fact, unit)
-        given = "yes" if fact.required else "no"
+        given = " or ".join(("yes", *fact.unless)) if fact.required else "no"
         for number in range(max(len(middle), len(last))):
             left = (letters.get(field, ""), field) if number == 0 else ("", "")
             yield (*left, _at(middle, number), given if number == 0 else "", _at(last, number))

@@ -16,7 +16,10 @@ if TYPE_CHECKING:
 
     from patternmaker.facts import Measured
 
-MORE = "\npatternmaker shapes NAME shows what to measure, and where; start SHAPE begins a job."
+MORE = (
+    "\npatternmaker shapes NAME shows what to measure, and where; start SHAPE begins a job,"
+    "\nboxed, or with the cover that --cover names."
+)
 
 
 class Known(NamedTuple):

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from patternmaker.cli.asking import Talk
+    from patternmaker.covers import Cover
     from patternmaker.facts import Measured
     from patternmaker.job import Seat
     from patternmaker.outlines import Outline
@@ -38,7 +39,13 @@ ENDED = Refusal(
 
 
 def begun(
-    words: Sequence[str], unit: Unit | None, out: Path | None, *, over: bool, talk: Talk | None
+    words: Sequence[str],
+    unit: Unit | None,
+    out: Path | None,
+    *,
+    over: bool,
+    talk: Talk | None,
+    cover: str | None = None,
 ) -> Path:
     """Write a job file for a shape, and return its path.
 
@@ -48,19 +55,21 @@ def begun(
         out: where to write it; a file named after the shape if not given.
         over: whether an earlier file may be replaced.
         talk: who is asked for the measurements; the defaults stand if nobody is.
+        cover: the name of the cover, if it is not the usual one.
 
     Raises:
         Refusals: if there is no such shape, the file is there already, or the answers end.
         OutputFault: if it can't be written.
     """
     kind = cast("type[Outline]", found(words, kind="shape").made)
+    covering = cast("type[Cover]", found([cover], kind="cover").made) if cover else usual_cover()
     path = out or Path(f"{stem_of(kind.called)}.toml")
     _check_free(path, over=over)
     if talk is None:
-        beginning = _of_defaults(kind, unit or Unit.MM)
+        beginning = _of_defaults(kind, covering, unit or Unit.MM)
     else:
         try:
-            beginning = _Interview(talk, kind, path.parent).held(unit)
+            beginning = _Interview(talk, kind, covering, path.parent).held(unit)
         except EOFError:
             raise Refusals([ENDED]) from None
     _check_free(path, over=over)
@@ -91,12 +100,12 @@ def _check_free(path: Path, *, over: bool) -> None:
     raise Refusals([Refusal("out", says, value=path, mend=mend)])
 
 
-def _of_defaults(kind: type[Outline], unit: Unit) -> Beginning:
+def _of_defaults(kind: type[Outline], cover: type[Cover], unit: Unit) -> Beginning:
     seat = usual(kind, unit)
     name = f"{kind.called[:1].upper()}{kind.called[1:]}"
     shown = tuple(picture(seat, braille=False)) if seat else ()
     letters = letters_of(kind, seat)
-    return Beginning(kind, usual_cover(), unit, name, letters=letters, picture=shown)
+    return Beginning(kind, cover, unit, name, letters=letters, picture=shown)
 
 
 @dataclass(frozen=True)
@@ -105,12 +114,13 @@ class _Interview:
 
     talk: Talk
     kind: type[Outline]
+    cover: type[Cover]
     folder: Path
 
     def held(self, unit: Unit | None) -> Beginning:
         self.talk.say(f"{self.kind.called}: {purpose(self.kind)}\n{HOW}")
         unit = unit or self._unit()
-        begun = _of_defaults(self.kind, unit)
+        begun = _of_defaults(self.kind, self.cover, unit)
         show = pictures(self.kind, unit, braille=self.talk.braille)
         begun = self._asked(self.kind, begun, show=show)
         begun = self._asked(begun.cover, begun)
@@ -141,13 +151,12 @@ class _Interview:
 
     def _tell(self, seat: Seat, unit: Unit) -> None:
         shown = picture(seat.outline, braille=self.talk.braille)
-        top = next(piece for piece in seat.pattern().pieces if piece.role == "top")
-        wide = show_length(top.cut.width, unit, bare=True)
-        cut = f"{wide} x {show_length(top.cut.height, unit)}"
+        first = seat.pattern().pieces[0]
+        wide = show_length(first.cut.width, unit, bare=True)
+        cut = f"{wide} x {show_length(first.cut.height, unit)}"
         says = f"This seat: {sizes(seat.outline.contour(), unit)}."
-        self.talk.say(
-            "\n".join(["", *shown, "", says, f"Its top is cut {cut} ({top.material.title})."])
-        )
+        told = f"Its {first.name} is cut {cut} ({first.material.title})."
+        self.talk.say("\n".join(["", *shown, "", says, told]))
 
     def _named(self, begun: Beginning) -> Beginning:
         usual_name = {"name": Answer(begun.name, "")}

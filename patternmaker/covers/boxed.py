@@ -38,14 +38,14 @@ class Boxed(Cover):
 
     drop: float = length(
         "from the top's seam down to the lower edge of the base; at the front, if the top slopes",
-        default=both(in_=3, mm=75), least=LEAST, most=600,
+        default=both(in_=3, mm=75), least=LEAST, most=600, unless=("foam", "drops"),
     )  # fmt: skip
     drop_back: float | None = length(
         "the same at the back, if the top slopes", default=None, least=LEAST, most=600,
         required=False,
     )  # fmt: skip
     foam: float | None = length(
-        "height of the padding; with board it gives the drop in place of drop", default=None,
+        "height of the padding; with board it gives the drop", default=None,
         least=5, most=500, required=False,
     )  # fmt: skip
     board: float | None = length(

@@ -74,6 +74,8 @@ class Fact:
     above: float | None = None
     required: bool = False
     choices: tuple[str, ...] = ()
+    unless: tuple[str, ...] = ()
+    """Fields of which one may be given in its place."""
 
     def mistake(self, name: str, value: Any) -> Refusal | None:
         """Return what is wrong with ``value`` on its own, or None."""
@@ -142,9 +144,14 @@ def length(
     above: float | None = None,
     most: float = LONGEST,
     required: bool = True,
+    unless: tuple[str, ...] = (),
 ) -> Any:
-    """Make a field that holds a length in millimetres, or None where it has no default."""
-    return _made(Fact(words, LENGTH, default or Default(None, None), least, most, above, required))
+    """Make a field that holds a length in millimetres, or None where it has no default.
+
+    One that is required need not be given where one of the fields ``unless`` is.
+    """
+    none = Default(None, None)
+    return _made(Fact(words, LENGTH, default or none, least, most, above, required, unless=unless))
 
 
 def rate(words: str, *, default: float | None = None, most: float = 1.0) -> Any:

@@ -95,17 +95,18 @@ class Reading:
 
     def _value(self, fact: Fact, name: str, table: Mapping[str, object], unit: Unit) -> Any:
         if name not in table:
-            return _default(fact, unit)
+            return _default(fact, unit, stood_in=any(other in table for other in fact.unless))
         value = fact.quantity.read(table[name], unit)
         if isinstance(fact.quantity, File):
             return fact.quantity.opened(value, self.folder)
         return value
 
 
-def _default(fact: Fact, unit: Unit) -> Any:
-    if fact.required:
+def _default(fact: Fact, unit: Unit, *, stood_in: bool) -> Any:
+    if fact.required and not stood_in:
         choices = f": {', '.join(fact.choices)}" if fact.choices else ""
-        raise Refusal("", "is missing", mend=f"give {fact.words}{choices}")
+        others = f" (or {' or '.join(fact.unless)})" if fact.unless else ""
+        raise Refusal("", "is missing", mend=f"give {fact.words}{choices}{others}")
     return fact.default.in_(unit)
 
 

@@ -5,6 +5,7 @@ import os
 import signal
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +16,7 @@ from patternmaker.cutlist.rows import Drafted
 from patternmaker.drawing.measures import usual
 from patternmaker.errors import Refusals
 from patternmaker.facts import facts_of, file, measured
-from patternmaker.job import Job, load_job
+from patternmaker.job import Job, load_job, read_job
 from patternmaker.outlines import SHAPES
 from patternmaker.outlines.circle import Circle
 from patternmaker.units import Unit
@@ -295,3 +296,14 @@ def test_end_of_file_typed_at_a_terminal_leaves_nothing(tmp_path):
     assert typed.end() == 2
     assert "the answers ended" in typed.heard
     assert leaves(tmp_path) == []
+
+
+def test_job_can_begin_with_another_cover(tmp_path):
+    path = begun(["circle"], None, tmp_path / "job.toml", over=False, talk=None, cover="Pull over")
+    (seat,) = read_job(tomllib.loads(path.read_text(encoding="utf-8"))).seats
+    assert seat.cover.called == "pull-over"
+
+
+def test_unknown_cover_is_told_with_the_nearest(tmp_path):
+    with pytest.raises(Refusals, match=r"cover: 'pulled over' is not known; did you mean"):
+        begun(["circle"], None, tmp_path / "job.toml", over=False, talk=None, cover="pulled over")
