@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, ClassVar
 
-from patternmaker.covers.parts import bases, sloping, steps, strips, tops
+from patternmaker.covers.parts import bases, checks, sloping, steps, strips, tops
 from patternmaker.covers.parts.fits import fit
 from patternmaker.covers.parts.forms import Form
 from patternmaker.covers.parts.sloping import Bending
@@ -100,18 +100,10 @@ class Boxed(Cover):
 
     def objections(self, brief: Brief) -> Iterator[Refusal]:
         """Yield whatever keeps this seat from being boxed."""
-        half = min(brief.outline.width, brief.outline.height) / 2
-        if brief.allowances.seam > half:
-            yield Refusal(
-                "allowances.seam", "{value} is more than half the seat ({limit})",
-                value=brief.allowances.seam, limit=half, show=LENGTH.show,
-                mend="make the allowance smaller or check the seat's measurements",
-            )  # fmt: skip
-            return
+        first = [*checks.wider_than_half(brief), *self.bending.objections(brief.outline)]
+        yield from first
         yield from bases.objections(brief)
-        bent = list(self.bending.objections(brief.outline))
-        yield from bent
-        if not bent:
+        if not first:
             yield from self._of_the_wall(self.form(brief))
 
     def _of_the_wall(self, form: Form) -> Iterator[Refusal]:
@@ -120,7 +112,8 @@ class Boxed(Cover):
         try:
             wall = self.wall(form)
             least, _ = wall.drops
-            yield from _too_low(least, allowances.topstitch_at)
+            yield from _too_low(least)
+            yield from checks.below_the_drop(form.brief, max(least, LEAST))
             yield from tops.closing("allowances.seam", form.sew, allowances.seam)
             in_the_way = list(strips.objections(form.sew, allowances))
             yield from in_the_way
@@ -157,19 +150,13 @@ def _bending(values: Mapping[str, Any]) -> Bending:
                    values["drops"], drop, back)  # fmt: skip
 
 
-def _too_low(least: float, topstitch: float) -> Iterator[Refusal]:
+def _too_low(least: float) -> Iterator[Refusal]:
     """Yield that the wall is too low somewhere."""
     if least < LEAST - 1e-9:
         yield Refusal(
             "cover.drop", "the top comes within {value} of the base's lower edge, nearer than "
             "{limit}", value=max(0.0, least), limit=LEAST, show=LENGTH.show,
             mend="make the bend shallower or the drop larger",
-        )  # fmt: skip
-    elif topstitch >= least:
-        yield Refusal(
-            "allowances.topstitch", "{value} lies below the drop ({limit})",
-            value=topstitch, limit=least, show=LENGTH.show,
-            mend="bring the topstitch nearer the seam",
         )  # fmt: skip
 
 
