@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from patternmaker.covers.knife_edge import filled
-from tests.paper.samples import Made, told
+from tests.paper.samples import Made, made, told
 
 IN = 25.4
 
@@ -96,3 +96,30 @@ def test_face_filled_to_an_arc_is_as_wide_as_the_handbook_s_chord():
     (width,) = re.findall(r"shrinks to about (\d+ \d+/\d+) in by", report)
     assert width == "13 1/4"  # 13.27 to the nearest sixteenth
     assert filled(arc, 4) == pytest.approx(13.2664992, abs=1e-7)
+
+
+PAPER = 0.03  # mm; what a length read from the sheets may differ by
+
+
+@pytest.fixture(scope="module")
+def seams() -> tuple[list[float], list[float]]:
+    """The lengths of the sew lines printed for the samples: those round a face, and the others."""
+    lines = [curve for _, curve in made("loose-cushions").book.drawn("sew line")]
+    closed, others = ([c.length for c in lines if c.is_closed is so] for so in (True, False))
+    return sorted(closed), sorted(others)
+
+
+def test_printed_faces_of_each_cushion_are_sewn_along_equal_lines(seams):
+    closed, _ = seams
+    assert len(closed) == 6
+    for one, two in zip(closed[::2], closed[1::2], strict=True):
+        assert one == pytest.approx(two, abs=PAPER)
+
+
+def test_printed_boxing_and_zip_boxing_go_round_the_printed_face(seams):
+    """The organ bench cushion: its boxing has a lap of 25 mm, there and back, besides."""
+    closed, (tie, *zips_and_boxing) = seams
+    assert tie == pytest.approx(80, abs=PAPER)
+    top_zip, bottom_zip, upper, lower = zips_and_boxing
+    for along in (top_zip + upper, bottom_zip + lower):
+        assert along - 2 * 25 == pytest.approx(closed[-1], abs=PAPER)
