@@ -32,8 +32,10 @@ BEGINS, ENDS = "right zip join", "left zip join"  # of the zip boxing, anticlock
 class BoxCushion(Cover):
     """A loose cushion: top, bottom, boxing as high as its foam, and a zip round the back.
 
-    Nothing is taken up; the foam is cut larger instead. The zip runs along the back edge (the run
-    of the seam that faces back, as `facing` tells it) and on round both corners. All is exact.
+    Nothing is taken up; the foam is cut larger instead. The zip runs along the back edge and on
+    round both its ends. The back edge is the run of the seam that faces back, as far as it slants
+    by no more than 45 degrees: to a sharp corner, to the middle of a rounded one, round a quarter
+    of a circle. All is exact.
     """
 
     height: float = length(

