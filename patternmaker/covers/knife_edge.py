@@ -13,6 +13,7 @@ from patternmaker.facts import HAIR, LENGTH, both, choice, length
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Pattern
 from patternmaker.pattern.stations import stations
+from patternmaker.pattern.stitching import BY_HAND
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.piece import Fit, Piece, Seam
 
-ZIP, BY_HAND = "zip", "slip stitch"
+ZIP, SLIP_STITCH = "zip", "slip stitch"
 OPEN = 3 / 4  # of the back edge; common practice, no source
 HALVINGS = 60
 
@@ -51,7 +52,7 @@ class KnifeEdge(Cover):
         "length of the opening in the back seam; three quarters of the back edge unless given",
         default=None, least=75, required=False,
     )  # fmt: skip
-    closed_by: str = choice("what closes the opening", (ZIP, BY_HAND), default=ZIP)
+    closed_by: str = choice("what closes the opening", (ZIP, SLIP_STITCH), default=ZIP)
 
     roles: ClassVar[tuple[str, ...]] = ("top", "bottom")
 
@@ -78,7 +79,7 @@ class KnifeEdge(Cover):
         opening = self._opening(sew)
         places = stations(sew, brief.allowances.notch_spacing, opening.marks)
         pieces = cushions.faces(brief, sew, places)
-        closing = "zip seam" if self.closed_by == ZIP else "closing seam"
+        closing = "zip seam" if self.closed_by == ZIP else BY_HAND
         seams = (opening.sewn(places, "seam"), opening.closed(places, closing))
         order = tuple(self._steps(brief, pieces, seams))
         return Pattern(brief.outline, pieces, seams, self._fit(brief, sew, seams), order)

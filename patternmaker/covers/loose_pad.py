@@ -16,6 +16,7 @@ from patternmaker.facts import LENGTH, both, count, length
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Pattern
 from patternmaker.pattern.stations import stations
+from patternmaker.pattern.stitching import BY_HAND
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -132,7 +133,7 @@ class LoosePad(Cover):
         places = stations(sew, brief.allowances.notch_spacing, marks)
         if not self.height:
             pieces = (*cushions.faces(brief, sew, places), self.ties.piece(brief))
-            seams = opening.sewn(places, "seam"), opening.closed(places, "closing seam")
+            seams = opening.sewn(places, "seam"), opening.closed(places, BY_HAND)
             order = self._face_to_face(brief, pieces, seams[:1])
             return Pattern(sew, pieces, seams, self._fit(brief, opening, seams), tuple(order))
         ring = Ring(brief, sew, places, self.height,

@@ -17,6 +17,7 @@ from patternmaker.units import MM_PER_INCH
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+BY_HAND = "closing seam"  # what closes an opening, slip-stitched once the cover is turned
 LOCKSTITCH = "301 lockstitch"  # ISO 4915:1991
 # ISO 4916:1991 in the letters of FED-STD-751a. SSk is in its class deck; SSa and LSq are from
 # memory.

@@ -5,6 +5,7 @@ import math
 import pytest
 
 from patternmaker.covers.knife_edge import KnifeEdge, filled
+from patternmaker.covers.parts.stitches import stitches
 from patternmaker.materials import Material
 from patternmaker.outlines.l_shape import LShape
 from patternmaker.outlines.rounded_rectangle import RoundedRectangle
@@ -132,3 +133,10 @@ def test_opening_closed_by_hand_is_closed_last():
     assert "Trim" not in says
     assert says.endswith("Slip-stitch the opening")
     assert "Opening 200 mm in the back seam, slip-stitched" in told(pattern.fit.says)
+
+
+def test_opening_closed_by_hand_is_no_row_of_the_machine():
+    seat = brief(ROUND)
+    by_hand = cushion(seat, closed_by="slip stitch")
+    assert [row.seam for row in stitches(by_hand, seat)] == ["seam"]
+    assert [row.seam for row in stitches(cushion(seat), seat)] == ["seam", "zip seam"]

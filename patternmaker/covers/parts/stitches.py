@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from patternmaker.covers.parts import welts
 from patternmaker.covers.parts.runs import length_of, runs, topstitches
 from patternmaker.pattern.notes import Note, Stitch
-from patternmaker.pattern.stitching import PIPED, PLAIN, TOPSTITCHED, Stitching
+from patternmaker.pattern.stitching import BY_HAND, PIPED, PLAIN, TOPSTITCHED, Stitching
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -19,9 +19,11 @@ MADE_UP = "welt made up"  # the one row that closes a strip round its cord
 
 
 def stitches(pattern: Pattern, brief: Brief) -> Iterator[Stitching]:
-    """Yield each row of stitches in the order of sewing; seams of one name are one."""
+    """Yield each row of stitches by machine in the order of sewing; seams of one name are one."""
     shown = list(topstitches(pattern))
     for name in pattern.seam_names:
+        if name == BY_HAND:
+            continue
         yield from _welt(pattern, brief, name)
         yield _seam(pattern, brief, name)
         beside = [(piece, guide) for seam, piece, guide in shown if seam == name]
