@@ -259,15 +259,49 @@ def test_panels_are_walked_on_from_join_to_join():
         assert panel.run[-1][0] == after.run[0][0]
 
 
-def test_strip_too_short_for_the_front_panel_is_refused_with_what_it_takes():
-    assert objections(brief(BENCH, boxing_longest=1500)) == [
+def test_strip_too_short_for_any_panel_is_refused_with_what_it_takes():
+    assert objections(brief(BENCH, boxing_longest=160)) == [
         (
-            "allowances.boxing_longest: 1500 mm is less than the front panel takes, which is "
-            "whole from one join at the back round the front to the other (1515.327 mm); "
+            "allowances.boxing_longest: 160 mm is less than a panel of this boxing takes (174 mm); "
             "find a longer strip, or sew one up to that length first"
         )
     ]
-    assert objections(brief(BENCH, boxing_longest=1515.34)) == []
+    small = Circle(diameter=220).contour()
+    assert "takes (369.575 mm)" in objections(brief(small, boxing_longest=300, sewing_open=20))[0]
+
+
+def test_front_longer_than_a_strip_is_joined_at_its_corners_too():
+    """A bench 760 wide: from the middle of a front corner to the other, and each side by itself."""
+    seat = brief(BENCH, boxing_longest=1000)
+    found = panels(seat)
+    assert [panel.name for panel in found] == [
+        "boxing left", "boxing front", "boxing right", "boxing back",
+    ]  # fmt: skip
+    corner = BENCH.station("front left")
+    assert joins(seat) == pytest.approx({
+        "left join": 340, "front left join": corner,
+        "front right join": BENCH.length - corner, "right join": BENCH.length - 340,
+    })  # fmt: skip
+
+
+def test_round_front_longer_than_a_strip_is_joined_as_far_round_as_it_reaches():
+    seat = brief(Circle(diameter=700).contour(), boxing_longest=820, sewing_open=60)
+    found = panels(seat)
+    front = next(panel for panel in found if panel.name == "boxing front")
+    assert front.cut.width == pytest.approx(820)
+    assert max(panel.cut.width for panel in found) <= 820 + 1e-9
+
+
+def test_side_longer_than_a_strip_takes_equal_panels():
+    seat = brief(RoundedRectangle(width=500, depth=1500, corner=0).contour(), boxing_longest=700)
+    assert [panel.name for panel in panels(seat)] == [
+        "boxing left 1", "boxing left 2", "boxing left 3", "boxing front",
+        "boxing right 1", "boxing right 2", "boxing right 3", "boxing back",
+    ]  # fmt: skip
+    assert list(joins(seat)) == [
+        "left join", "left join 2", "left join 3", "front left join", "front right join",
+        "right join 3", "right join 2", "right join",
+    ]  # fmt: skip
 
 
 def test_strip_that_its_allowances_use_up_is_refused():

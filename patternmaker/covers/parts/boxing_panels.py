@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from patternmaker.covers.parts.joining import sewing_places
+from patternmaker.covers.parts.joining import panel_names, sewing_places
 from patternmaker.covers.parts.sides import Side, cut_round, notches_of, on
 from patternmaker.facts import HAIR
 from patternmaker.geometry.borders import parallel
@@ -49,13 +49,7 @@ class BoxingPanel:
     @property
     def name(self) -> str:
         """What it is called."""
-        if len(self.joined) == 1:
-            return "boxing"
-        if self.begin[0] == "left join":
-            return "boxing front"
-        backs = [name for name, _ in self.joined if name != "left join"]
-        number = backs.index(self.begin[0]) + 1
-        return "boxing back" if len(backs) == 1 else f"boxing back {number}"
+        return panel_names(self.joined)[self.index]
 
     @property
     def begin(self) -> tuple[str, float]:

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from patternmaker.pattern.allowances import Allowances
 
+FRONT_LEFT, FRONT_RIGHT = "front left join", "front right join"
+
 Joins = tuple[tuple[str, float], ...]
 """Name and place on the seam of each join, in order round it."""
 
@@ -20,3 +22,24 @@ def sewing_places(whole: float, joined: Joins, allowances: Allowances) -> Joins:
         ("start sewing", (last + unsewn) % whole),
         ("stop sewing", (last - unsewn) % whole),
     )
+
+
+def panel_names(joined: Joins) -> list[str]:
+    """Return what each panel of boxing is called, from the join at which it begins."""
+    if len(joined) == 1:
+        return ["boxing"]
+    begins = [name for name, _ in joined]
+    sides = FRONT_LEFT in begins
+    fronts = [FRONT_LEFT if sides else "left join"]
+    lefts = [name for name in begins if sides and name.startswith("left join")]
+    rights = [name for name in begins if name in {FRONT_RIGHT} or name.startswith("right join ")]
+    backs = [name for name in begins if name not in {*fronts, *lefts, *rights}]
+    return [
+        next(
+            f"boxing {side}{f' {group.index(name) + 1}' if len(group) > 1 else ''}"
+            for side, group in (
+                ("front", fronts), ("left", lefts), ("right", rights), ("back", backs)
+            ) if name in group
+        )
+        for name in begins
+    ]  # fmt: skip

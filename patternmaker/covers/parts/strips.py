@@ -6,9 +6,10 @@ import math
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.boxing_panels import BoxingPanel
+from patternmaker.covers.parts.joining import FRONT_LEFT, FRONT_RIGHT
 from patternmaker.covers.parts.walls import Wall
 from patternmaker.errors import Refusal
-from patternmaker.facts import LENGTH
+from patternmaker.facts import HAIR, LENGTH
 from patternmaker.pattern.stations import corner_names
 
 if TYPE_CHECKING:
@@ -29,7 +30,8 @@ def joins(sew: Contour, allowances: Allowances) -> Joins:
     """Return where the boxing is joined: at the back, or symmetrically where it takes more panels.
 
     The front panel is whole, and its joins stand at the back corners, on their side toward the
-    back; on a seat without corners they stand as far back as the longest strip lets them.
+    back; on a seat without corners they stand as far back as the longest strip lets them. Where
+    that is longer than a strip, joins stand at front corners too, or as far round as it reaches.
     """
     whole, longest = sew.length, allowances.boxing_longest
     ends = 2 * allowances.join
@@ -38,10 +40,13 @@ def joins(sew: Contour, allowances: Allowances) -> Joins:
     least = max((whole + ends - longest) / 2, SHORTEST_PANEL / 2)
     side = _furthest(sew) if _back_corner(sew) else min(least, _furthest(sew))
     panels = math.ceil(2 * side / (longest - ends - allowances.boxing_spare) - 1e-9)
-    return tuple(_joins_behind(side, panels, whole))
+    fronts = _joins_before(sew, side, longest - ends)
+    return tuple(_joins_behind(side, panels, whole, tuple(fronts)))
 
 
-def _joins_behind(side: float, panels: int, whole: float) -> Iterator[tuple[str, float]]:
+def _joins_behind(
+    side: float, panels: int, whole: float, fronts: Joins
+) -> Iterator[tuple[str, float]]:
     """Yield the joins in order where equal panels go round the back, ``side`` to either side."""
     left = [side - i * 2 * side / panels for i in range(1, (panels + 1) // 2)][::-1]
     right = [whole - along for along in reversed(left)]
@@ -50,9 +55,37 @@ def _joins_behind(side: float, panels: int, whole: float) -> Iterator[tuple[str,
     for number, along in enumerate(left, 1):
         yield f"back join {number}", along
     yield "left join", side
+    yield from fronts
     yield "right join", whole - side
     for number, along in enumerate(right, len(left) + 1):
         yield f"back join {number}", along
+
+
+def _joins_before(sew: Contour, side: float, room: float) -> Iterator[tuple[str, float]]:
+    """Yield the joins between the left one and the right, where one panel can't reach round."""
+    whole = sew.length
+    if whole - 2 * side <= room + 1e-9:
+        return
+    least = max((whole - room) / 2, side + SHORTEST_PANEL)
+    at = min((c for c in _corner_pairs(sew) if least - 1e-9 <= c <= (whole - SHORTEST_PANEL) / 2),
+             default=least)  # fmt: skip
+    count = math.ceil((at - side) / room - 1e-9)
+    lefts = [(f"left join {i + 1}", side + (at - side) * i / count) for i in range(1, count)]
+    yield from lefts
+    yield FRONT_LEFT, at
+    yield FRONT_RIGHT, whole - at
+    for name, along in reversed(lefts):
+        yield name.replace("left", "right"), whole - along
+
+
+def _corner_pairs(sew: Contour) -> Iterator[float]:
+    """Yield the places of corners on the left that stand as far round on the right."""
+    places = [sew.station(name) for name in corner_names(sew)]
+    for place in places:
+        if place < sew.length / 2 and any(
+            abs(place + other - sew.length) < HAIR for other in places
+        ):
+            yield place
 
 
 def _back_corner(sew: Contour) -> str | None:
@@ -81,19 +114,23 @@ def objections(sew: Contour, allowances: Allowances) -> Iterator[Refusal]:
         )  # fmt: skip
     if allowances.boxing_longest is None:
         return
-    ends = 2 * allowances.join
-    least = max(
-        min(sew.length - 2 * _furthest(sew) + ends, sew.length + ends + allowances.boxing_spare),
-        ends + allowances.boxing_spare + SHORTEST_SEAM,
-    )
+    least = _least_strip(sew, allowances)
     if allowances.boxing_longest < least - 1e-9:
         yield Refusal(
             "allowances.boxing_longest",
-            "{value} is less than the front panel takes, which is whole from one join at the back "
-            "round the front to the other ({limit})",
+            "{value} is less than a panel of this boxing takes ({limit})",
             value=allowances.boxing_longest, limit=least, show=LENGTH.show,
             mend="find a longer strip, or sew one up to that length first",
         )  # fmt: skip
+
+
+def _least_strip(sew: Contour, allowances: Allowances) -> float:
+    """Return the shortest strip of which the boxing can be made without a patch."""
+    ends, spare = 2 * allowances.join, allowances.boxing_spare
+    front = sew.length - 2 * _furthest(sew)
+    if front >= 3 * SHORTEST_PANEL:
+        return ends + max(SHORTEST_PANEL, spare + SHORTEST_SEAM)
+    return ends + max(min(front, sew.length + spare), spare + SHORTEST_SEAM)
 
 
 def boxing(
