@@ -108,6 +108,10 @@ class Boxed(Cover):
 
     def _of_the_wall(self, form: Form) -> Iterator[Refusal]:
         """Yield what keeps the top and the wall under it from being drafted."""
+        if form.is_too_steep:
+            yield Refusal("cover.drop_back", "the top is too steep for its take-up",
+                          mend="take up less, or measure the drops again")  # fmt: skip
+            return
         allowances = form.brief.allowances
         try:
             wall = self.wall(form)
@@ -120,10 +124,7 @@ class Boxed(Cover):
             if (least > 0 and not in_the_way and not form.bend.is_level) or self.walls == TO_BASE:
                 strips.boxing(form.brief, form.sew, (), strips.joins(form.sew, allowances), wall)
         except Refusal as mistake:
-            yield mistake
-        except ValueError:
-            yield Refusal("cover.drop_back", "the top is too steep for its take-up",
-                          mend="take up less, or measure both drops again")  # fmt: skip
+            yield mistake if mistake.field else mistake.about("allowances.wrap")
 
     def pattern(self, brief: Brief) -> Pattern:
         """Return top, boxing, base template and dust cover, their seams walked."""

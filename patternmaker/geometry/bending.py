@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from patternmaker.geometry.segments import Segment
 
 STEPS = 12  # intervals of an integral between two knots
+SAME = 1e-9  # mm; a place so near an end of an integral is that end
 TRIES = 60  # halvings until a scale is found to rounding
 
 
@@ -242,7 +243,8 @@ class _Flattened:
 
 
 def _breaks(profile: Profile, begin: float, end: float) -> list[float]:
-    knots = [begin, *(knot for knot in profile.knots() if begin < knot < end), end]
+    inner = (knot for knot in profile.knots() if begin + SAME < knot < end - SAME)
+    knots = [begin, *inner, end]
     return [*(place for pair in pairwise(knots) for place in evenly(*pair, STEPS)[:-1]), end]
 
 

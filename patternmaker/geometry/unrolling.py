@@ -126,6 +126,12 @@ class Span:
         )
 
     @property
+    def is_even(self) -> bool:
+        """Whether its upper edge is drafted at one scale all along, level."""
+        across, along = self.scale
+        return self.rise.is_level and (across == along or isinstance(self.upper, Line))
+
+    @property
     def moves(self) -> tuple[complex, complex]:
         """How far its upper and its lower edge run, in plan."""
         upper, lower = (
@@ -209,6 +215,14 @@ def _inside_out(at: complex) -> Refusal:
     )  # fmt: skip
 
 
+def _too_askew(at: complex) -> Refusal:
+    return Refusal(
+        "base", f"it lies too far to one side of the seam near x {at.real:.0f}, y {at.imag:.0f} mm "
+        "for this take-up",
+        mend="take up less, or make it more like the seat",
+    )  # fmt: skip
+
+
 class Quad(NamedTuple):
     """The four corners of a plane span, laid flat."""
 
@@ -219,19 +233,31 @@ class Quad(NamedTuple):
 
     @classmethod
     def of(cls, span: Span) -> Quad:
-        """Return a plane span of level edges, these drafted to scale, the height between as it is.
+        """Return a plane span of level edges, these drafted to scale, its end rulings as they are.
 
-        Its first ruling runs down from the origin.
+        So it meets its neighbours, however these are drafted. Its first ruling runs down from the
+        origin; that one reaches ``over`` along the edges, the last one d less the other way, with
+        d what the lower edge has more than the upper: both rulings and both edges given, so are
+        the half sum and the difference of those reaches.
         """
         (top, _), (foot, _) = span.ends(0.0)
-        tops, feet = span.moves
-        way = (tops or feet) / abs(tops or feet)
+        tops, feet = (abs(move) for move in span.moves)
+        way = _run_of(span)
         k = span.scaled(way)
-        over = dot(foot - top.plan, way)
-        deep = math.sqrt(abs(foot - top.plan) ** 2 + top.up**2 - over**2)
-        corner = complex(k * over, -deep)
+        over, more = dot(foot - top.plan, way), feet - tops
+        drafted = ((2 * over + more) / k - k * more) / 2
+        square = abs(foot - top.plan) ** 2 + top.up**2 - drafted**2
+        if square <= 0:
+            raise _too_askew(top.plan)
+        corner = complex(drafted, -math.sqrt(square))
         level = -1j * abs(corner) / corner
-        return cls(0j, level * corner, level * k * abs(tops), level * (corner + k * abs(feet)))
+        return cls(0j, level * corner, level * k * tops, level * (corner + k * feet))
+
+
+def _run_of(span: Span) -> complex:
+    """Return the direction of a plane span's edges, in plan."""
+    move = span.moves[0] or span.moves[1]
+    return move / abs(move)
 
 
 @dataclass(frozen=True)
@@ -322,7 +348,7 @@ class Laid:
 
     def share_at(self, along: float) -> float:
         """Return the share at which the upper edge has run so far."""
-        if self.span.rise.is_level:
+        if self.span.is_even:
             return along / self.length
         speed = Integral.of(lambda share: abs(self._moves(share)), self.span.breaks)
         low, high = 0.0, 1.0

@@ -109,9 +109,10 @@ class BoxingPanel:
 
     def _on_it(self, *places: float) -> Iterator[float]:
         """Yield the places that fall between the joins, as lengths from the near one."""
+        whole = self.end[1] - self.begin[1]
         for at in places:
             along = (at - self.begin[1]) % self.wall.sew.length
-            if SAME < along < self.length - SAME:
+            if SAME < along < whole - SAME:
                 yield self._at_vertex(along)
 
     def _at_vertex(self, along: float) -> float:

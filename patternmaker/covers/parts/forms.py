@@ -71,6 +71,14 @@ class Form:
         return scale_for(lambda scale: self._extent(spread(scale), across=across), wanted)
 
     @cached_property
+    def is_too_steep(self) -> bool:
+        """Whether no plan is small enough for its take-up."""
+        try:
+            return min(self.scale) <= 0
+        except ValueError:
+            return True
+
+    @cached_property
     def sew(self) -> Contour:
         """The top's sew line, flat."""
         return Spread(self.bend, *self.scale).laid(self.brief.outline)
