@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from patternmaker.geometry.contour import Contour
+    from patternmaker.pattern.allowances import Allowances
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.piece import Piece
     from patternmaker.pattern.stations import Station
@@ -124,7 +125,7 @@ class Boxed(Cover):
             if (least > 0 and not in_the_way and not form.bend.is_level) or self.walls == TO_BASE:
                 strips.boxing(form.brief, form.sew, (), strips.joins(form.sew, allowances), wall)
         except Refusal as mistake:
-            yield mistake if mistake.field else mistake.about("allowances.wrap")
+            yield mistake if mistake.field else mistake.about(_too_wide(mistake, allowances))
 
     def pattern(self, brief: Brief) -> Pattern:
         """Return top, boxing, base template and dust cover, their seams walked."""
@@ -159,6 +160,13 @@ def _too_low(least: float) -> Iterator[Refusal]:
             "{limit}", value=max(0.0, least), limit=LEAST, show=LENGTH.show,
             mend="make the bend shallower or the drop larger",
         )  # fmt: skip
+
+
+def _too_wide(mistake: Refusal, allowances: Allowances) -> str:
+    """Return which allowance a bent panel has no room for, by its width: the wrap, if none."""
+    widths = (("topstitch", allowances.topstitch_at), ("seam", allowances.upper_edge))
+    named = next((name for name, width in widths if mistake.value == width), "wrap")
+    return f"allowances.{named}"
 
 
 def _round_the_top(

@@ -181,5 +181,5 @@ def _unlike(part: _Part) -> Refusal:
     return Refusal(
         "base", f"its edge does not follow the seam near x {at.real:.0f}, y {at.imag:.0f} mm: one "
         "turns there where the other does not",
-        mend="give an inset or outset, or a base of the seat's own shape",
+        mend="give a smaller inset or outset, or a base of the seat's own shape",
     )  # fmt: skip

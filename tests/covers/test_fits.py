@@ -148,8 +148,8 @@ def test_base_larger_than_its_seat_is_warned_of():
 
 
 def test_seams_are_told_as_walked():
-    """Four quarters of 251 mm in two spans each, and the join's two ends."""
-    assert "Seams walked: each of 9 spans meets within 0.001 mm" in says(brief())
+    """Four quarters of 251 mm in two spans each; the join through allowance, drop and wrap."""
+    assert "Seams walked: each of 11 spans meets within 0.001 mm" in says(brief())
 
 
 def test_seam_that_does_not_meet_is_told_by_its_worst_span():
