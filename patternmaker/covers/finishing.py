@@ -12,7 +12,7 @@ from patternmaker.covers.parts.stitches import label, stitches
 from patternmaker.errors import Refusal
 from patternmaker.errors import brief as shortly
 from patternmaker.facts import unknown
-from patternmaker.pattern.notes import Note
+from patternmaker.pattern.notes import GAUGES, PREPARING, TOPSTITCH, Note
 from patternmaker.pattern.piece import LineKind
 
 if TYPE_CHECKING:
@@ -24,8 +24,6 @@ if TYPE_CHECKING:
 
 ROLES = (welts.ROLE,)  # a job may give them a material of their own
 TEMPLATES = (padding.FOAM, padding.WADDING)
-PREPARING = ("Cut", "Mark", "Snip", "Stay-stitch", "Clip")  # begin the steps ahead of any sewing
-STITCHED = "opstitch"
 GAUGE = Note("The sew line is a gauge: do not trace it on the show side")
 STANDS = Note("Turn the allowance down, the welt standing along the seam: it is not topstitched")
 
@@ -98,13 +96,8 @@ def _labelled(piece: Piece, rows: tuple[Stitching, ...]) -> Piece:
 
 
 def _steps_without(steps: tuple[Note, ...], names: tuple[str, ...]) -> Iterator[Note]:
-    """Yield the order of work without what is done to pieces left out, or with their help."""
-    for step in steps:
-        says = step.says
-        for name in names:
-            says = says.replace(f", by the {name}", "")
-        if not any(name in says for name in names):
-            yield replace(step, says=says)
+    """Yield the order of work without what is done to pieces left out."""
+    return (step for step in steps if set(names).isdisjoint(step.about))
 
 
 def _welted(pattern: Pattern, brief: Brief) -> Pattern:
@@ -153,16 +146,16 @@ def _is_topstitched(guides: tuple[Guide, ...]) -> bool:
 def _plain(notes: tuple[Note, ...]) -> Iterator[Note]:
     """Yield notes that do not speak of a topstitch."""
     for note in notes:
-        if STITCHED not in note.says:
-            yield note
-        elif note.says.startswith("Sew and "):
+        if GAUGES in note.about:
             yield GAUGE
+        elif TOPSTITCH not in note.about:
+            yield note
 
 
 def _steps(pattern: Pattern, pieces: tuple[Piece, ...], asked: list[welts.Welt]) -> Iterator[Note]:
     """Yield the order of work with the welts made up ahead of all sewing."""
     steps = list(pattern.steps)
-    ready = next((i for i, note in enumerate(steps) if not note.says.startswith(PREPARING)), 0)
+    ready = next((i for i, note in enumerate(steps) if PREPARING not in note.about), 0)
     bare = {
         name
         for before, after in zip(pattern.pieces, pieces, strict=True)
@@ -171,5 +164,5 @@ def _steps(pattern: Pattern, pieces: tuple[Piece, ...], asked: list[welts.Welt])
     }
     made = [note for welt in asked for note in welt.steps()] if steps else []
     for note in (*steps[:ready], *made, *steps[ready:]):
-        goes = STITCHED in note.says and not bare.isdisjoint(map(str, note.values))
+        goes = TOPSTITCH in note.about and not bare.isdisjoint(note.about)
         yield STANDS if goes else note

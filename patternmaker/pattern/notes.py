@@ -79,11 +79,16 @@ class Thread:
         return show_thread(self.mm, unit)
 
 
+PREPARING, TOPSTITCH, GAUGES = "preparing", "topstitch", "gauges"
+"""Matters that notes are about: what comes ahead of all sewing, a topstitch, lines not traced."""
+
+
 @dataclass(frozen=True)
 class Note:
     """A sentence with gaps for lengths (mm), shares and words.
 
-    A length that is round in either system, as rules of thumb are, is one made by `both`.
+    A length that is round in either system, as rules of thumb are, is one made by `both`. What a
+    note is about, the pieces and matters that it would go with, is told apart from its words.
 
     >>> Note("cut {} wide", (120.65,)).told(Unit.IN)
     'cut 4 3/4 in wide'
@@ -91,6 +96,7 @@ class Note:
 
     says: str
     values: tuple[float | Figure | Default | str, ...] = ()
+    about: tuple[str, ...] = ()
 
     def told(self, unit: Unit) -> str:
         """Return the sentence with its lengths in ``unit``."""

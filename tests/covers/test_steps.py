@@ -175,7 +175,7 @@ def test_stapling_begins_at_four_places_and_pulls_to_the_line_if_there_is_one(li
     told_of = told(steps.stapling(allowances))
     assert told_of.startswith(f"{says} and staple back, front, left, right. Then outward")
     assert "every 25 mm to 40 mm" in told_of  # common practice, no source
-    assert len(list(steps.reference(allowances))) == bool(line)
+    assert len(list(steps.reference(brief(wrap=25, reference_line=line)))) == bool(line)
 
 
 def test_cover_without_a_seam_on_the_edge_is_centred():

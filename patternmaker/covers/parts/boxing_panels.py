@@ -14,7 +14,7 @@ from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Line, cross
 from patternmaker.geometry.unrolling import plain
 from patternmaker.pattern.clips import NEAREST, SHORT_OF_SEAM, clips
-from patternmaker.pattern.notes import Note
+from patternmaker.pattern.notes import GAUGES, TOPSTITCH, Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece
 from patternmaker.pattern.stations import Station
 
@@ -239,8 +239,9 @@ class BoxingPanel:
     def _notes(self) -> Iterator[Note]:
         allowances = self.allowances
         yield Note("Seam allowance {}, at the joins {}", (allowances.upper_edge, allowances.join))
-        yield Note("Topstitch {} below the seam", (allowances.topstitch_at,))
-        yield Note("Sew and topstitch lines are gauges: trace neither on the show side")
+        yield Note("Topstitch {} below the seam", (allowances.topstitch_at,), (TOPSTITCH,))
+        yield Note("Sew and topstitch lines are gauges: trace neither on the show side",
+                   about=(GAUGES,))  # fmt: skip
         least, most = self.wall.drops
         if most - least < SAME:
             yield Note("Drop {}, wrap-under {}", (most, allowances.wrap))

@@ -143,7 +143,7 @@ def order(
     allowances = brief.allowances
     yield from steps.marking(pieces)
     yield from _sewing(found, allowances.seam)
-    yield from steps.reference(allowances)
+    yield from steps.reference(brief)
     for piece in pieces:
         if piece.role == "corner patch":
             yield Note("Fix the {} first, its fold line on the top's edge", (piece.name,))

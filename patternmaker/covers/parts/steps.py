@@ -19,7 +19,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.facts import both
 from patternmaker.pattern.clips import SHORT_OF_SEAM
-from patternmaker.pattern.notes import Note
+from patternmaker.pattern.notes import PREPARING, TOPSTITCH, Note
 from patternmaker.pattern.piece import LineKind
 from patternmaker.pattern.stations import CARDINALS
 
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.piece import Edge, Piece, Seam
 
+TEMPLATE = "base template"
 LOCKED = both(in_=1 / 2, mm=13)  # least overlap that locks a lockstitch: TM 10-8415-210-13&P, 5-8
 STAY = both(in_=1 / 16, mm=2)  # from the seam to the stay stitch; common practice, no source
 STAPLES = both(in_=1, mm=25), both(in_=1 + 1 / 2, mm=40)  # apart; common practice, no source
@@ -42,13 +43,14 @@ def marking(pieces: Sequence[Piece]) -> Iterator[Note]:
     cut = [piece for piece in pieces if piece.edges]
     sides = " or ".join(dict.fromkeys(piece.material.known.wrong_side for piece in cut))
     yield Note("Cut on the cut line. Mark joins and centres on the {} only: no awl, no pen on the "
-               "show side", (sides,))  # fmt: skip
+               "show side", (sides,), (PREPARING,))  # fmt: skip
     depths = sorted({notch.depth for piece in cut for notch in piece.notches})
     doubles = {n.name for piece in cut for n in piece.notches if len(n.feet) > 1} == {"back"}
     if depths:
         deep = "{} deep" if len(depths) == 1 else "{} to {} deep, as drawn"
         twice = "; the double ones mark the back" if doubles else ""
-        yield Note(f"Snip the notches {deep}, no deeper{twice}", (depths[0], *depths[1:][-1:]))
+        yield Note(f"Snip the notches {deep}, no deeper{twice}", (depths[0], *depths[1:][-1:]),
+                   (PREPARING,))  # fmt: skip
 
 
 def clipping(pieces: Iterable[Piece]) -> Iterator[Note]:
@@ -56,13 +58,13 @@ def clipping(pieces: Iterable[Piece]) -> Iterator[Note]:
     clipped = [(piece, deep) for piece in pieces if (deep := tuple(_clips(piece)))]
     if fraying := [piece.name for piece, _ in clipped if piece.material.known.frays]:
         yield Note("Stay-stitch the {} {} outside the seam, past the clip marks",
-                   (_listed(fraying), STAY))  # fmt: skip
+                   (_listed(fraying), STAY), (PREPARING,))  # fmt: skip
     by_depth = sorted(clipped, key=lambda each: min(each[1]))
     for _, alike in groupby(by_depth, lambda each: round(min(each[1]), 3)):
         some = list(alike)
         told = _listed([f"{piece.name} {len(deep)}" for piece, deep in some])
         yield Note("Clip at the clip marks, {} deep, stopping {} short of the seam: {}",
-                   (min(some[0][1]), SHORT_OF_SEAM, told))  # fmt: skip
+                   (min(some[0][1]), SHORT_OF_SEAM, told), (PREPARING,))  # fmt: skip
 
 
 def _clips(piece: Piece) -> Iterator[float]:
@@ -185,15 +187,17 @@ def topstitching(strip: str, allowances: Allowances) -> Iterator[Note]:
     yield Note(
         "Turn the allowance to the {0}. Topstitch on the {0}, {1} from the seam, so that it "
         "catches {2} of the allowance",
-        (strip, allowances.topstitch_at, allowances.seam - allowances.topstitch_at),
+        (strip, allowances.topstitch_at, allowances.narrower - allowances.topstitch_at),
+        (TOPSTITCH, strip),
     )
 
 
-def reference(allowances: Allowances) -> Iterator[Note]:
+def reference(brief: Brief) -> Iterator[Note]:
     """Yield how the line is drawn on the base to which the cover's edge is pulled."""
-    if allowances.reference_at:
-        yield Note("Underside of the base: draw the reference line {} from the edge, by the base "
-                   "template", (allowances.reference_at,))  # fmt: skip
+    at = brief.allowances.reference_at
+    by = "" if TEMPLATE in brief.finishing.without else f", by the {TEMPLATE}"
+    if at:
+        yield Note(f"Underside of the base: draw the reference line {{}} from the edge{by}", (at,))
 
 
 def placing(over: str = "foam", seam: str = "top seam") -> Iterator[Note]:
@@ -219,12 +223,13 @@ def checking(outline: Contour) -> Iterator[Note]:
 def dust_cover(allowances: Allowances) -> Iterator[Note]:
     """Yield how the underside is closed."""
     yield Note("Turn in {} round the dust cover and staple it {} inside the base's edge",
-               (allowances.dust_cover_turning, allowances.dust_cover_inset))  # fmt: skip
+               (allowances.dust_cover_turning, allowances.dust_cover_inset),
+               ("dust cover",))  # fmt: skip
 
 
 def stapling_on(brief: Brief, over: str = "foam", seam: str = "top seam") -> Iterator[Note]:
     """Yield every stage from the sewn cover to the closed underside of a seat on a base."""
-    yield from reference(brief.allowances)
+    yield from reference(brief)
     yield from placing(over, seam)
     yield from stapling(brief.allowances)
     yield from checking(brief.outline)
