@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 NOTHING = 1e-9  # mm; a shorter edge is left out
+REACH = 6.0  # allowances; edges that vanish beside one corner reach no further
 
 
 def parallel(path: Path, by: float) -> Path:
@@ -33,14 +34,16 @@ def parallel(path: Path, by: float) -> Path:
     chain = _Chain()
     for each in path.segments:
         chain.add(each, by)
+    chain.settled()
     return Path(tuple(chain.edges))
 
 
 def bordered(sides: Sequence[tuple[Path, float]]) -> Contour:
     """Return the line round a piece, each side moved out by its own allowance.
 
-    An arc too tight for its allowance vanishes where the edges on either side of it run into each
-    other, as they do in the parallel of a contour.
+    An arc too tight for its allowance, or an edge too short for it beside a corner that turns
+    inward, vanishes where the edges on either side run into each other, as they do in the parallel
+    of a contour.
 
     Args:
         sides: the chains of a closed anticlockwise outline in order, each with its allowance.
@@ -48,10 +51,18 @@ def bordered(sides: Sequence[tuple[Path, float]]) -> Contour:
     Raises:
         Refusal: if an allowance is too wide for an edge to be followed, naming the most that fits.
     """
+    edges = [(each, allowance) for path, allowance in sides for each in path.segments]
+    try:
+        return _closed(edges)
+    except Refusal:  # it may begin among edges that vanish beside an inner corner
+        longest = max(range(len(edges)), key=lambda i: edges[i][0].length)
+        return _closed([*edges[longest:], *edges[:longest]])
+
+
+def _closed(edges: Sequence[tuple[Segment, float]]) -> Contour:
     chain = _Chain()
-    for path, allowance in sides:
-        for each in path.segments:
-            chain.add_or_skip(each, allowance)
+    for each, allowance in edges:
+        chain.add_or_skip(each, allowance)
     return chain.closed()
 
 
@@ -90,24 +101,50 @@ class _Chain:
     def closed(self) -> Contour:
         """Return the ring, its last edge joined to its first."""
         assert self._first is not None
-        first = self.edges.pop(0)
-        self._join(self._first, first)
+        self._join(self._first, self.edges.pop(0))
+        self.settled()
         *edges, end = self.edges
         return Contour((end, *edges))
+
+    def settled(self) -> None:
+        """Raise what an edge was left out for, if none after it bridged the gap."""
+        if self._skipped:
+            raise self._skipped
 
     def _join(self, added: tuple[Segment, float], moved: Segment) -> None:
         assert self._last is not None
         (before, a), (after, b) = self._last, added
-        turn = cmath.phase(after.tangent() / before.tangent(before.length))
-        last = self.edges.pop()
-        if skipped := self._skipped:
-            self._skipped = None
-            self._extend(*_bridged(last, moved, skipped))
-            return
-        if abs(turn) < SMOOTH:
-            self._extend(last, *_between(last.end, moved.start), moved)
-            return
-        self._extend(*_cornered(last, moved, turn, a, b))
+        if self._skipped is None:
+            last = self.edges[-1]
+            turn = cmath.phase(after.tangent() / before.tangent(before.length))
+            try:
+                joined = _joined(last, moved, turn, a, b)
+            except Refusal as short:
+                self._skipped = short
+            else:
+                self.edges.pop()
+                self._extend(*joined)
+                return
+        self._bridge(moved, REACH * max(abs(a), abs(b)))
+
+    def _bridge(self, moved: Segment, reach: float) -> None:
+        """Join an edge to the latest one that it crosses, or leave it out until another does.
+
+        Beside a corner that turns inward several short edges may vanish, before it and after it.
+        """
+        gone = 0.0
+        for i in reversed(range(len(self.edges))):
+            edge = self.edges[i]
+            if points := list(crossings(edge, moved)):
+                tip = min(points, key=lambda point: abs(point - edge.end))
+                del self.edges[i:]
+                self._extend(edge.cut(0.0, edge.along(tip)),
+                             moved.cut(moved.along(tip), moved.length))  # fmt: skip
+                self._skipped = None
+                return
+            gone += edge.length
+            if gone > reach:
+                return
 
     def _extend(self, *edges: Segment) -> None:
         self.edges += [each for each in edges if each.length > NOTHING]
@@ -122,17 +159,17 @@ def _moved(edge: Segment, by: float) -> Segment:
     return edge.grown(by)
 
 
-def _bridged(before: Segment, after: Segment, skipped: Refusal) -> tuple[Segment, Segment]:
-    """Return two moved edges cut where they cross, past an edge that was too tight to follow."""
-    points = list(crossings(before, after))
-    if not points:
-        raise skipped
-    tip = min(points, key=lambda point: abs(point - before.end))
-    return before.cut(0.0, before.along(tip)), after.cut(after.along(tip), after.length)
-
-
 def _between(start: complex, end: complex) -> tuple[Segment, ...]:
     return (Line(start, end),) if abs(end - start) > MEETS else ()
+
+
+def _joined(
+    before: Segment, after: Segment, turn: float, a: float, b: float
+) -> tuple[Segment, ...]:
+    """Return two moved edges with what joins them."""
+    if abs(turn) < SMOOTH:
+        return (before, *_between(before.end, after.start), after)
+    return _cornered(before, after, turn, a, b)
 
 
 def _cornered(

@@ -96,3 +96,16 @@ def test_sharp_tip_is_squared_off():
     tip = [Path.through(0, 300 + 40j), Path.through(300 + 40j, 80j), Path.through(80j, 0)]
     cut = bordered([(path, 12.0) for path in tip])
     assert cut.bounds[2] < 300 + 2 * 12
+
+
+@pytest.mark.parametrize("begin", range(8))
+def test_edges_shorter_than_the_allowance_vanish_beside_an_inner_corner(begin):
+    """A step of 100 mm whose inner corner stands between runs of 4 mm, from wherever it begins."""
+    places = [0, 200, 200 + 100j, 108 + 100j, 104 + 100j, 100 + 100j, 100 + 104j, 100 + 108j,
+              100 + 200j, 200j]  # fmt: skip
+    sides = [Path.through(a, b) for a, b in zip(places, [*places[1:], places[0]], strict=True)]
+    turned = [*sides[begin:], *sides[:begin]]
+    cut = bordered([(side, 12.0) for side in turned])
+    whole = shapely.Polygon([(z.real, z.imag) for z in cut.chords(0.01)])
+    assert whole.is_valid
+    assert cut.area == pytest.approx(224 * 124 + 124 * 100)
