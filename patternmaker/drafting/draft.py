@@ -9,6 +9,7 @@ from patternmaker.cutlist.rows import Drafted
 from patternmaker.drafting.names import stem_of
 from patternmaker.drafting.staging import put_in_place
 from patternmaker.drawing.typeface import lacking
+from patternmaker.job.enclosure import Enclosure, Printed
 from patternmaker.sheets.book import Sheets, laid_out, written
 
 if TYPE_CHECKING:
@@ -84,7 +85,8 @@ def draft(job: Job, out: Path | None, options: Options) -> Draft:
 
 
 def _contents(stem: str, sheets: Sheets, options: Options) -> Iterator[tuple[str, bytes]]:
-    yield f"{stem}.pdf", written(sheets, options.progress)
+    enclosed = Enclosure.of(sheets.drafted.job, _print(options)).written
+    yield f"{stem}.pdf", written(sheets, options.progress, enclosed)
     if options.svg:
         from patternmaker.cutter.svg import svg_of
 
@@ -94,6 +96,11 @@ def _contents(stem: str, sheets: Sheets, options: Options) -> Iterator[tuple[str
 
         yield CUT_LIST, csv_of(sheets.drafted)
         yield SEWING_LIST, sewing_csv_of(sheets.drafted)
+
+
+def _print(options: Options) -> Printed:
+    paper = options.stock.paper
+    return Printed(paper.name, paper.width, paper.height, whole_strips=options.whole_strips)
 
 
 def _left_over(files: tuple[Path, ...]) -> Iterator[str]:

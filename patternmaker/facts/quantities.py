@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Protocol
@@ -255,12 +256,18 @@ class File(Text):
 
     unit = "file"
 
-    def opened(self, name: str, folder: Path | None) -> Found:
+    def opened(self, name: str, folder: Path | Mapping[str, bytes] | None) -> Found:
         """Return the file of that name, from the job's folder where the name is relative.
+
+        A job that came without a folder brings its files along, by name; no other is opened then.
 
         Raises:
             Refusal: if it isn't there or can't be read.
         """
+        if isinstance(folder, Mapping):
+            if name not in folder:
+                raise Refusal("", "did not come with the job", mend="check the job file itself")
+            return Found(name, folder[name])
         path = (folder or Path()) / name
         return Found(name, content_of(path, LARGEST_FILE, "drawing"))
 

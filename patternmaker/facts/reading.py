@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from patternmaker.facts.fields import Fact
+    from patternmaker.facts.quantities import Found
 
 M = TypeVar("M", bound=Measured)
 
@@ -24,13 +25,14 @@ class Reading:
     Args:
         unit: of bare numbers. Where it is not known nothing is made, and only those mistakes are
             noted that stand in any unit.
-        folder: in which the files lie that a job names.
+        folder: in which the files lie that a job names, or those files themselves, by name.
     """
 
-    def __init__(self, unit: Unit | None, folder: Path | None = None) -> None:
+    def __init__(self, unit: Unit | None, folder: Path | Mapping[str, bytes] | None = None) -> None:
         self.unit = unit
         self.folder = folder
         self.mistakes: list[Refusal] = []
+        self.opened: dict[str, Found] = {}
 
     def note(self, mistake: Refusal, place: str = "") -> None:
         """Keep a mistake, with the place where it was found."""
@@ -98,7 +100,8 @@ class Reading:
             return _default(fact, unit, stood_in=any(other in table for other in fact.unless))
         value = fact.quantity.read(table[name], unit)
         if isinstance(fact.quantity, File):
-            return fact.quantity.opened(value, self.folder)
+            self.opened[value] = fact.quantity.opened(value, self.folder)
+            return self.opened[value]
         return value
 
 

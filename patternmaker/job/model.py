@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.finishing import finished
@@ -12,6 +12,8 @@ from patternmaker.pattern.cloth import laid
 from patternmaker.units import Unit
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from patternmaker.covers import Cover
     from patternmaker.outlines import Outline
     from patternmaker.pattern.brief import Brief
@@ -99,6 +101,19 @@ class Seat:
 
 
 @dataclass(frozen=True)
+class Given:
+    """What a job was read from.
+
+    Args:
+        tables: of the job file.
+        files: that it names, by the names that it gives them.
+    """
+
+    tables: Mapping[str, object] = field(default_factory=dict)
+    files: Mapping[str, bytes] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
 class Job:
     """Some seats, in the order of the job file."""
 
@@ -106,3 +121,4 @@ class Job:
     unit: Unit
     seats: tuple[Seat, ...]
     date: str | None = None
+    given: Given = field(default=Given(), repr=False, compare=False)

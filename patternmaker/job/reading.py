@@ -12,7 +12,16 @@ from patternmaker.facts import Measured, Reading, Registry, unknown
 from patternmaker.job.finishing import Finishings
 from patternmaker.job.lists import listing
 from patternmaker.job.materials import Materials
-from patternmaker.job.model import MOST_SEATS, Inset, Job, JobFacts, PanelFacts, Seat, SeatFacts
+from patternmaker.job.model import (
+    MOST_SEATS,
+    Given,
+    Inset,
+    Job,
+    JobFacts,
+    PanelFacts,
+    Seat,
+    SeatFacts,
+)
 from patternmaker.outlines import SHAPES, Outline
 from patternmaker.pattern.allowances import Allowances
 from patternmaker.pattern.brief import Brief, Panel, SeamWish, sized
@@ -36,12 +45,12 @@ USUAL = {"shape": "rounded rectangle", "style": "boxed"}  # what a job that lack
 WIDEST_DISAGREEMENT = 0.25  # between tape and width; beyond it one of them is mistyped
 
 
-def read_job(tables: Mapping[str, object], folder: Path | None = None) -> Job:
+def read_job(tables: Mapping[str, object], folder: Path | Mapping[str, bytes] | None = None) -> Job:
     """Return the job that the tables of a job file describe.
 
     Args:
         tables: as they were read from TOML.
-        folder: in which the files lie that the job names.
+        folder: in which the files lie that the job names, or those files themselves, by name.
 
     Raises:
         Refusals: naming every mistake, by seat and field.
@@ -51,7 +60,8 @@ def read_job(tables: Mapping[str, object], folder: Path | None = None) -> Job:
     seats = _Seats(reading, tables).read()
     if reading.mistakes or facts is None or reading.unit is None:
         raise Refusals(reading.mistakes, reading.unit)
-    return Job(facts.name, reading.unit, seats, facts.date)
+    files = {name: found.content for name, found in reading.opened.items()}
+    return Job(facts.name, reading.unit, seats, facts.date, Given(tables, files))
 
 
 def _unit(tables: Mapping[str, object]) -> Unit | None:

@@ -28,6 +28,9 @@ if TYPE_CHECKING:
     """The sides on which a sheet is joined, and whether it is trimmed there."""
 
 
+ENCLOSED = "patternmaker.json"  # the name of the file that a print carries
+
+
 @dataclass(frozen=True)
 class Sheets:
     """The sheets of a job before they are written."""
@@ -68,8 +71,11 @@ def _prints(drafted: Drafted, *, whole: bool) -> Iterator[Print]:
             yield print_of(piece, context, whole=whole)
 
 
-def written(sheets: Sheets, progress: Callable[[int, int], None]) -> bytes:
-    """Return the PDF file; ``progress`` is told how many sheets of how many are done."""
+def written(sheets: Sheets, progress: Callable[[int, int], None], enclosed: bytes = b"") -> bytes:
+    """Return the PDF file; ``progress`` is told how many sheets of how many are done.
+
+    What is ``enclosed`` goes with it as a file of its own.
+    """
     job = sheets.drafted.job
     book = PdfBook(job.name, "Full-scale sewing pattern: print at actual size")
     _write_overview(book, sheets)
@@ -77,6 +83,8 @@ def written(sheets: Sheets, progress: Callable[[int, int], None]) -> bytes:
     writer = _SheetWriter(book, sheets)
     for each in sheets.plates:
         writer.write(each, progress)
+    if enclosed:
+        book.enclose(ENCLOSED, "What this job was drafted from, to check the print by", enclosed)
     return book.finished()
 
 

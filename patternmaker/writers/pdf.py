@@ -170,6 +170,12 @@ class PdfBook:
         self._canvas.bookmarkPage(key)
         self._canvas.addOutlineEntry(title, key, level=level, closed=level > 0)
 
+    def enclose(self, name: str, says: str, content: bytes) -> None:
+        """Put a file into the file, as viewers show it among the attachments."""
+        from patternmaker.writers.enclosing import enclose
+
+        enclose(self._canvas, name, says, content)
+
     def finished(self) -> bytes:
         """Return the whole file."""
         if self._marks:

@@ -146,3 +146,12 @@ def test_file_says_what_it_is_and_not_when_or_where_it_was_made():
     assert "patternmaker" in str(reader.metadata.creator)
     assert reader.metadata.creation_date
     assert reader.metadata.creation_date.year == 2000
+
+
+def test_enclosed_file_comes_back_under_its_name():
+    book = PdfBook("A", "B")
+    book.page(100, 100)
+    book.end_page()
+    book.enclose("job.json", "What it was drafted from", b'{"a":1}')
+    found = pypdf.PdfReader(BytesIO(book.finished()))
+    assert found.attachments == {"job.json": [b'{"a":1}']}
