@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 NOTHING = 1e-9  # mm; a shorter edge is left out
-REACH = 6.0  # allowances; edges that vanish beside one corner reach no further
+REACH = 3.0  # allowances; edges that vanish beside one corner reach no further
 
 
 def parallel(path: Path, by: float) -> Path:
@@ -54,9 +54,12 @@ def bordered(sides: Sequence[tuple[Path, float]]) -> Contour:
     edges = [(each, allowance) for path, allowance in sides for each in path.segments]
     try:
         return _closed(edges)
-    except Refusal:  # it may begin among edges that vanish beside an inner corner
+    except Refusal as mistake:  # it may begin among edges that vanish beside an inner corner
         longest = max(range(len(edges)), key=lambda i: edges[i][0].length)
-        return _closed([*edges[longest:], *edges[:longest]])
+        try:
+            return _closed([*edges[longest:], *edges[:longest]])
+        except Refusal:
+            raise mistake from None
 
 
 def _closed(edges: Sequence[tuple[Segment, float]]) -> Contour:
@@ -135,13 +138,12 @@ class _Chain:
         gone = 0.0
         for i in reversed(range(len(self.edges))):
             edge = self.edges[i]
-            if points := list(crossings(edge, moved)):
-                tip = min(points, key=lambda point: abs(point - edge.end))
-                del self.edges[i:]
-                self._extend(edge.cut(0.0, edge.along(tip)),
-                             moved.cut(moved.along(tip), moved.length))  # fmt: skip
-                self._skipped = None
-                return
+            for tip in sorted(crossings(edge, moved), key=lambda point: abs(point - edge.end)):
+                parts = edge.cut(0.0, edge.along(tip)), moved.cut(moved.along(tip), moved.length)
+                if moved.along(tip) <= reach and all(part.length > NOTHING for part in parts):
+                    self.edges[i:] = parts
+                    self._skipped = None
+                    return
             gone += edge.length
             if gone > reach:
                 return
