@@ -23,6 +23,7 @@ from patternmaker.facts.quantities import (
     TEXT,
     Rows,
 )
+from patternmaker.facts.words import meant
 from patternmaker.units import MM_PER_INCH, Unit
 
 if TYPE_CHECKING:
@@ -355,9 +356,12 @@ def unknown(name: str, value: object, known: Iterable[str]) -> Refusal:
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """Return the known name that is most like a word, or holds a word most like it, if one is.
 
-    >>> nearest("lether", ["velour", "upholstery leather"]), nearest("hide", ["velour"])
+    >>> nearest("lether", ["velour", "upholstery leather"]), nearest("silk", ["velour"])
     ('upholstery leather', None)
     """
+    known = list(known)
+    if other := meant(word, known):
+        return other
 
     def likeness(text: str, cutoff: float) -> float:
         ratio = difflib.SequenceMatcher(None, word.lower()[:60], text.lower()).ratio()

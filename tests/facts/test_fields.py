@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from patternmaker.covers import COVERS
 from patternmaker.errors import Refusal, Refusals
 from patternmaker.facts import (
     Default,
@@ -29,6 +30,10 @@ from patternmaker.facts import (
     unknown,
 )
 from patternmaker.facts.fields import nearest
+from patternmaker.facts.words import ALSO_CALLED
+from patternmaker.job.model import SeatFacts
+from patternmaker.materials import KINDS
+from patternmaker.outlines import SHAPES
 from patternmaker.units import Unit
 
 
@@ -204,11 +209,28 @@ def test_facts_stand_in_the_order_in_which_they_are_asked_for():
 @pytest.mark.parametrize(
     ("word", "near"),
     [("lether", "upholstery leather"), ("vynil", "vinyl"), ("WOVEN CLOTH", "woven cloth"),
-     ("vinly", "vinyl"), ("spare", "boxing_spare"), ("hide", None), ("", None), ("l" * 5000, None)],
+     ("vinly", "vinyl"), ("spare", "boxing_spare"), ("silk", None), ("", None), ("l" * 5000, None)],
 )  # fmt: skip
 def test_nearest_name_is_like_the_word_or_holds_one_that_is(word, near):
     known = ["upholstery leather", "vinyl", "woven cloth", "boxing_spare"]
     assert nearest(word, known) == near
+
+
+@pytest.mark.parametrize(
+    ("word", "name"),
+    [("round", "circle"), ("Square", "rounded rectangle"), ("slip_seat", "pull-over"),
+     ("box", "boxed"), ("piping", "welt"), ("fabric", "woven cloth")],
+)  # fmt: skip
+def test_other_word_of_the_trade_is_understood(word, name):
+    """Though it is more like another: common practice, no source."""
+    known = ["half round", "circle", "oval", "rounded rectangle", "box cushion", "boxed", "padding",
+             "pull-over", "welt", "cambric", "woven cloth"]  # fmt: skip
+    assert nearest(word, known) == name
+
+
+def test_every_word_of_the_trade_stands_for_something_that_a_job_knows():
+    known = {*SHAPES.all, *COVERS.all, *KINDS, *facts_of(SeatFacts), "welt"}
+    assert set(ALSO_CALLED) <= known
 
 
 def test_nothing_is_near_where_nothing_is_known():
