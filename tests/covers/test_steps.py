@@ -143,6 +143,11 @@ def test_seam_is_told_by_its_pieces_notches_and_length():
     )
 
 
+def test_surplus_that_is_but_rounding_is_not_told():
+    one, two = (edge(name, ("a", 0.0), ("b", 100.0)) for name in ("fall", "band"))
+    assert told(steps.sewing([Seam(one, two, "corner seam", 3e-14)], 12)).endswith("at 12 mm")
+
+
 @pytest.mark.parametrize(("cap", "band"), [(104.0, 100.0), (100.0, 104.0)])
 def test_surplus_of_either_edge_is_worked_in(cap, band):
     one, two = (edge(name, ("a", 0.0), ("b", x)) for name, x in (("cap", cap), ("band", band)))

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import both
+from patternmaker.facts import HAIR, both
 from patternmaker.pattern.clips import SHORT_OF_SEAM
 from patternmaker.pattern.notes import PREPARING, TOPSTITCH, Note
 from patternmaker.pattern.piece import LineKind
@@ -175,7 +175,7 @@ def sewing(seams: Sequence[Seam], allowance: float) -> Iterator[Note]:
         begin, end = seam.a.stations[0][0], (more[-1] if more else seam).a.stations[-1][0]
         says = "{}: {}, show sides together, notch {} to {} ({} long), at {}"
         values = name.capitalize(), pieces, begin, end, length, allowance
-        if eased := sum(each.eased for each in (seam, *more)):
+        if abs(eased := sum(each.eased for each in (seam, *more))) > HAIR:
             says += "; work in the {} that the {} has more, evenly from notch to notch"
             yield Note(says, (*values, abs(eased), a if eased > 0 else b))
         else:
