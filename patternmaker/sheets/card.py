@@ -39,7 +39,7 @@ SMALLEST = 0.8  # times those sizes, on a smaller one
 LEAD = 3.6  # mm; type of the lines below the name
 BESIDE = "   "
 SETTINGS = ((4.6, 120.0), (4.4, 112.0), (4.2, 104.0), (4.0, 96.0), (3.8, 90.0), (3.6, 84.0),
-            (3.4, 78.0), (3.2, 72.0), (3.0, 66.0))  # fmt: skip
+            (3.4, 78.0), (3.2, 72.0), (3.0, 66.0), (3.0, 58.0), (3.0, 50.0))  # fmt: skip
 """Types of the text and heights of the drawings, mm; smaller ones can't be read at arm's length."""
 LOOSEST = 6.0  # times the type, that the steps are spread by in all
 SMALL = 0.85  # of the type, for tables and captions

@@ -79,6 +79,22 @@ def test_card_says_every_step_and_every_piece_with_its_sizes(job, name):
         assert piece.material.title in said
 
 
+def test_drawings_give_way_before_a_line_goes_over_to_a_second_page():
+    """Piped twice, with a zip and a warning, a box cushion has more to say than most."""
+    job = read_job({
+        "name": "Organ loft", "units": "in", "material": {"kind": "woven cloth"},
+        "seat": [{
+            "name": "Organ bench", "cover": {"style": "box cushion", "height": 3},
+            "outline": {"shape": "rounded rectangle", "width": 42, "depth": 14, "corner": 1},
+            "welt": [{"seam": "top seam"}, {"seam": "bottom seam"}],
+        }],
+    })  # fmt: skip
+    each = card(job, paper="Letter")
+    assert "Look: The boxing takes a strip" in text(each.pages())
+    assert len(each.pages()) == 1
+    assert inside(each.pages(), each)
+
+
 @pytest.mark.parametrize("outline", USUAL, ids=lambda outline: outline.called)
 def test_card_of_every_shape_is_one_page(outline):
     pattern = boxed(brief(outline.contour()))
