@@ -41,6 +41,9 @@ LEAD = 3.8  # mm; type of the line below it
 TRIANGLE = Pen(0.3)
 SHARES = (0.17, 0.13, 0.17, 0.06, 0.15, 0.15, 0.09, 0.08)
 SEWING_SHARES = (0.17, 0.17, 0.13, 0.19, 0.12, 0.11, 0.11)
+SWATCH = 20.0  # mm of each line in the key
+TICK = 1.6  # mm; half of a short mark there
+TICKS = {LineKind.NOTCH, LineKind.CLIP, LineKind.STAPLE, LineKind.SEWING}
 KEPT_ROWS = 2  # rows that stay with the head of a list
 COLUMNS = ("Seat", "Piece", "Material", "Cut", "Finished", "Cut size", "Area of one", "Sheets")
 
@@ -273,9 +276,19 @@ def _key(drafted: Drafted, width: float) -> Iterator[Block]:
         marks: list[Mark] = []
         for j, kind in enumerate(kinds[i : i + columns]):
             x, y = j * width / columns, -TEXT
-            line = Path.through(complex(x, y + 1), complex(x + 20, y + 1))
+            line = _swatch(kind, complex(x, y + 1))
             marks += [
                 Stroke(line, PENS[kind]),
-                Letters(complex(x + 23, y), kind.value, TEXT, colour=SLATE),
+                Letters(complex(x + SWATCH + 3, y), kind.value, TEXT, colour=SLATE),
             ]
         yield Block(TEXT * 1.6, Drawing(tuple(marks)))
+
+
+def _swatch(kind: LineKind, at: complex) -> Path:
+    """Return a length of a line; of a short mark, the tick or the cross that stands on a piece."""
+    up, middle = 1j * TICK, at + SWATCH - 2 * TICK
+    if kind is LineKind.CENTRE:
+        return Path.through(middle - TICK, middle + TICK, middle, middle + up, middle - up)
+    if kind in TICKS:
+        return Path.through(middle - up, middle + up)
+    return Path.through(at, at + SWATCH)

@@ -152,12 +152,13 @@ def _key(page: Page, head: Words) -> dict[Pen, str]:
     found: dict[Pen, str] = {}
     for line in page.lines:
         left, bottom, right, top = line.curve.box
-        if top - bottom > 0.01 or not 10 < right - left < 40 or top > head.at.imag:
+        if top - bottom > 4 or right - left > 40 or top > head.at.imag:
             continue
+        middle = (top + bottom) / 2
         beside = [
             word
             for word in page.words
-            if abs(word.at.imag + word.size * 0.35 - top) < 1.5 and 0 < word.at.real - right < 8
+            if abs(word.at.imag + word.size * 0.35 - middle) < 1.5 and 0 < word.at.real - right < 8
         ]
         if beside:
             found[rounded(line.pen)] = min(beside, key=lambda word: word.at.real).text
