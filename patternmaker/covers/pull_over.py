@@ -36,7 +36,7 @@ FINE = 0.1  # mm; that height is told to this, rounded down
 
 @cover("pull-over")
 class PullOver(Cover):
-    """One piece over foam and board, stapled underneath.
+    """A slip seat: one piece over foam and board, stapled underneath.
 
     A corner goes by its radius unless the job says how: to 1/4 in it is cut out and sewn; to 1 in,
     or half the side's height, it takes a dart; wider, pleats. What turns more gently than ten

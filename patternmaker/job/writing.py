@@ -17,12 +17,14 @@ from patternmaker.facts import (
     RATE,
     STITCH,
     Rows,
+    both,
     facts_of,
 )
 from patternmaker.facts.telling import bounds_of, words_of
 from patternmaker.job.model import Inset, JobFacts, SeatFacts
 from patternmaker.materials import KINDS, Material
 from patternmaker.pattern.allowances import Allowances
+from patternmaker.pattern.finishing import WeltWish
 from patternmaker.pattern.stitching import StitchRules
 from patternmaker.units import Unit, read_length, show_length, show_stitch
 
@@ -34,6 +36,7 @@ if TYPE_CHECKING:
     from patternmaker.outlines import Outline
 
 TRACE = "outline.svg"  # the name of a drawing until its user puts another
+FOAM = both(in_=2, mm=50)  # shown as its thickness
 WIDE = 76  # letters of a comment
 NOT_A_COVERING = ("cambric", "card")  # materials that no top is of
 _NUMBER = re.compile(r"(0|[1-9]\d*)(\.\d+)?")
@@ -141,6 +144,10 @@ def _lines(of: Beginning) -> Iterator[str]:
     yield from ("", "[[seat]]", f"name = {json.dumps(of.name, ensure_ascii=False)}")
     yield f"make = {of.make}"
     yield from _optional(SeatFacts, of.unit, passing=("name", "make"))
+    also = ", ".join(name for name in facts_of(WeltWish) if name != "seam")
+    yield f'# welt = {{ seam = "top seam" }}  # piping in a seam; it takes {also} too'
+    foam = literal(tape(FOAM.in_(of.unit), of.unit))
+    yield f"# padding = {{ foam = {foam} }}  # templates of foam, and of wadding, under the cover"
     yield from ("", "[seat.outline]", f"shape = {json.dumps(of.shape.called)}")
     yield from (f"# {line}".rstrip() for line in of.picture)
     yield from _fields(of.shape, of.unit, of.given, of.letters)
@@ -160,7 +167,7 @@ def _fields(
         says = (
             f"{letters[name]}: {words_of(fact)}" if name in letters else words_of(fact),
             bounds_of(kind, name, unit, {} if given else values),
-            "" if fact.required else "may be left away",
+            "" if fact.required else "may be left out",
         )
         text = "; ".join(filter(None, says))
         yield from textwrap.wrap(text, WIDE, initial_indent="# ", subsequent_indent="# ")

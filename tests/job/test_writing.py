@@ -109,6 +109,16 @@ def test_every_line_behind_a_hash_is_one_that_can_be_set(unit):
     assert vars(rules) == pytest.approx(vars(usual))
 
 
+@UNITS
+def test_welt_and_padding_behind_a_hash_can_be_set(unit):
+    text = written(beginning(Circle, unit))
+    opened = re.sub(r"^# (?=(welt|padding) = )", "", text, flags=re.MULTILINE)
+    names = {piece.name for piece in read(opened).seats[0].pattern().pieces}
+    assert names - {piece.name for piece in read(text).seats[0].pattern().pieces} == {
+        "top seam welt", "foam template",
+    }  # fmt: skip
+
+
 def test_fields_that_are_known_stand_for_the_defaults():
     text = written(beginning(Circle, Unit.IN, given={"diameter": '"12 1/2"'},
                              covering={"drop": "2"}))  # fmt: skip
