@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from itertools import groupby
+from itertools import accumulate, compress, groupby
 from typing import TYPE_CHECKING
 
 from patternmaker.errors import Refusal
@@ -34,8 +34,8 @@ def grown(contour: Contour, by: float) -> Contour:
     """Return the parallel of ``contour`` ``by`` mm further out; see `Contour.grown`."""
     if by == 0:
         return contour
-    if contour.is_convex and (by > 0 or contour.tightest > -by):
-        return _moved(contour, by)
+    if contour.is_convex and (by > 0 or contour.tightest > -by) and (moved := _moved(contour, by)):
+        return moved
     if (where := crossing(contour)) is not None:
         says = f"the edge crosses itself at x {where.real:.1f}, y {where.imag:.1f} mm"
         raise Refusal("", says, mend="draw it so that it runs round once")
@@ -71,11 +71,19 @@ def _steps_that_fit(contour: Contour, step: float, neck: float) -> int:
     return fits
 
 
-def _moved(contour: Contour, by: float) -> Contour:
-    """Return the moved chain of a contour that can't fold over."""
-    edges, begins = _chain(contour, by)
-    joints = {name: begins[index] for name, index in contour.joints.items()}
-    return Contour(tuple(edges), joints)
+def _moved(contour: Contour, by: float) -> Contour | None:
+    """Return the moved chain of a contour that can't fold over, or None if hardly any is left.
+
+    An arc that has come down to its centre, but for the rounding of figures, has no direction.
+    """
+    chain, begins = _chain(contour, by)
+    kept = [not isinstance(edge, Arc) or edge.radius > FOLDED for edge in chain]
+    edges, before = list(compress(chain, kept)), list(accumulate(kept, initial=0))
+    if not edges:
+        return None
+    joints = {name: before[begins[index]] % len(edges) for name, index in contour.joints.items()}
+    moved = Contour(tuple(edges), joints)
+    return moved if moved.area > FOLDED * moved.length else None
 
 
 def _chain(contour: Contour, by: float) -> tuple[list[Segment], list[int]]:

@@ -109,6 +109,25 @@ def test_corner_arcs_vanish_into_sharp_corners(by):
     assert ring(shrunk).is_valid
 
 
+@pytest.mark.parametrize("off", [1e-15, 1e-13, 1e-10, 1e-7, 5e-6])
+def test_corner_arc_shrunk_to_a_point_by_figures_alone_is_a_sharp_corner(off):
+    """An eighth and three eighths of an inch, off a corner of a half, are a half but for figures."""
+    for by in (off - 50, -off - 50):
+        shrunk = rounded().grown(by)
+        assert len(shrunk.segments) == 4
+        assert list(shrunk.joints.values()) == [0, 1, 1, 2, 2, 3, 3, 0]
+        assert shrunk.grown(20).area == pytest.approx(340 * 320, abs=0.01)
+
+
+@pytest.mark.parametrize("off", [1e-15, 1e-13, 1e-10, 1e-7])
+def test_what_shrinks_to_a_point_or_to_a_line_closes_up(off):
+    bench = rounded(600, 100, 50)
+    circle = Compass(-50j).arc(0j, math.tau).closed()
+    for contour in (bench, circle):
+        with pytest.raises(Refusal, match="closes up"):
+            contour.grown(off - 50)
+
+
 def test_ends_of_a_vanished_arc_stand_at_the_corner():
     shrunk = rounded().grown(-60)
     assert [shrunk.point_at(shrunk.station(name)) for name in "bc"] == pytest.approx(
