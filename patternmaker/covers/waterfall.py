@@ -84,9 +84,22 @@ def _steps(fall: Fall, pieces: Sequence[Piece], seams: Sequence[Seam]) -> Iterat
     yield from steps.clipping(pieces)
     yield from steps.sewing([s for s in joins if s.a.piece != last], allowances.join)
     yield from steps.sewing([s for s in seams if s.name == "top seam"], allowances.seam)
-    yield from steps.sewing([s for s in joins if s.a.piece == last], allowances.join)
+    yield from _closing(fall, [s for s in joins if s.a.piece == last])
     yield from steps.sewing([s for s in seams if s.name == "corner seam"], allowances.join)
     yield Note("Begin each corner seam exactly at the corner of the top, needle down, its end on "
                "the lower edge of the wrap-under")  # fmt: skip
     yield from steps.topstitching("boxing", allowances)
     yield from steps.stapling_on(brief)
+
+
+def _closing(fall: Fall, joins: Sequence[Seam]) -> Iterator[Note]:
+    """Yield how the join at the back is closed, and the top seam sewn home beside it."""
+    allowances = fall.brief.allowances
+    unsewn = allowances.open_at(fall.sew.length)
+    if unsewn:
+        yield Note("Both of these end {} short of the back join, at the start and the stop mark",
+                   (unsewn,))  # fmt: skip
+    yield from steps.Round("boxing", joins[0].a, ("back",), allowances).trimmed()
+    yield from steps.sewing(joins, allowances.join)
+    if unsewn:
+        yield Note("Sew home the {} of the top seam left open at the back", (2 * unsewn,))

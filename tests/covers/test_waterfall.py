@@ -60,7 +60,14 @@ def test_rounded_corner_is_boxed_and_the_fall_is_as_wide_as_the_straight_front()
 def test_allowance_is_clipped_into_the_inner_corner_beside_the_fall():
     clips = [each.path for each in guides(piece(fallen(brief(BENCH)), "top"), LineKind.CLIP)]
     assert len(clips) == 2
-    assert not guides(piece(fallen(brief(SHARP)), "top"), LineKind.CLIP)
+
+
+@pytest.mark.parametrize("join", [12, 18, 8])
+def test_straight_side_is_clipped_where_the_boxing_turns_down_the_fall(join):
+    """400 by 300: square to the side, 1/8 in short of the ends of the front edge."""
+    top = piece(fallen(brief(SHARP, seam=12, boxing_join=join)), "top")
+    tips = [each.path.segments[-1].end for each in guides(top, LineKind.CLIP)]
+    assert sorted(tips, key=lambda tip: tip.real) == pytest.approx([-203.175 - 150j, 203.175 - 150j])
 
 
 def test_both_corner_seams_are_walked_from_the_corner_over_the_fold_to_the_cut_edge():
@@ -116,6 +123,14 @@ def test_boxing_of_short_strips_is_joined_evenly_on_both_sides():
 def test_order_of_work_closes_the_join_at_the_back_after_the_top_and_then_the_corners():
     steps = told(fallen(brief(SHARP)).steps)
     assert steps.index("Top seam") < steps.index("Join: ") < steps.index("Corner seam")
+
+
+def test_top_seam_is_left_open_beside_the_back_join_and_sewn_home_when_that_is_closed():
+    """As the label of the boxing says: 50 mm on each side; its spare is trimmed in between."""
+    steps = told(fallen(brief(SHARP, sewing_open=50, boxing_spare=30)).steps)
+    order = ["Top seam", "end 50 mm short", "trim its spare (30 mm)", "Join: ", "home the 100 mm"]
+    assert [steps.index(each) for each in order] == sorted(steps.index(each) for each in order)
+    assert "short of the back join" not in told(fallen(brief(SHARP, sewing_open=0)).steps)
 
 
 @pytest.mark.parametrize(

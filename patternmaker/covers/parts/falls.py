@@ -13,7 +13,7 @@ from patternmaker.covers.parts.fronts import Front
 from patternmaker.covers.parts.sides import Side, cut_round, notches_of
 from patternmaker.errors import Refusal
 from patternmaker.facts import HAIR, LENGTH
-from patternmaker.geometry.contour import SMOOTH, Path
+from patternmaker.geometry.contour import Path
 from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.segments import Line
 from patternmaker.geometry.validity import crossing
@@ -193,15 +193,17 @@ class Fall:
         yield from tops.sewing_marks(self.sew, cut, self.joins, allowances)
 
     def _clips_beside_the_fall(self, cut: Contour) -> Iterator[Guide]:
-        """Yield the clip into each inner corner between a rounded front corner and the fall."""
+        """Yield the clip at each end of the front edge, where the boxing turns down the fall.
+
+        On a square seat it is all that marks the place where the top seam becomes a corner seam.
+        """
         round_the_back = self.front.way_round
         for end, out, at in (
             (self.front.left, -1, round_the_back.length),
             (self.front.right, 1, 0.0),
         ):
             way = out + round_the_back.outward(at)
-            if round_the_back.tangent_at(at).real > SMOOTH:
-                yield Guide(LineKind.CLIP, self._clip(cut, end, way / abs(way)), "clip")
+            yield Guide(LineKind.CLIP, self._clip(cut, end, way / abs(way)), "clip")
 
     def _clip(self, cut: Contour, end: complex, way: complex) -> Path:
         """Return a clip from the cut line toward a corner, which lies against ``way``."""

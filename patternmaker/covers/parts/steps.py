@@ -108,7 +108,7 @@ class Round:
         """Yield which joins of the strip are sewn before it goes round."""
         join = self.allowances.join
         if not self._unsewn:
-            yield from self._trimmed()
+            yield from self.trimmed()
             yield Note("Sew the {} of the {} at {}, into a ring",
                        (_listed([*self.joins[1:], self._last]), self.strip, join))  # fmt: skip
             return
@@ -153,12 +153,12 @@ class Round:
         """Yield how the last join is closed, and the seam sewn home where it was left open."""
         if not self._unsewn:
             return
-        yield from self._trimmed()
+        yield from self.trimmed()
         yield Note("Close the {} of the {} at {}: it must meet {}. Sew home the {} left open",
                    (self._last, self.strip, self.allowances.join, self._mark,
                     2 * self._unsewn))  # fmt: skip
 
-    def _trimmed(self) -> Iterator[Note]:
+    def trimmed(self) -> Iterator[Note]:
         """Yield that a join's spare is cut away once it is known where the join falls."""
         spare, join = self.allowances.boxing_spare, self.allowances.join
         if spare:
