@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 LEAST_FLAT = MM_PER_INCH  # of a side behind the nose; common practice, no source
 LEAST_BACK = MM_PER_INCH * 3  # of a back that is opened to fill it; common practice, no source
-
+OPEN = 3 / 4  # of the bottom seam, where there is no zip; common practice, no source
 
 Sewn: TypeAlias = "tuple[tuple[Seam, ...], tuple[Seam, ...]]"
 """The seams of the ends of the boxing behind, and those of its edges."""
@@ -160,9 +160,15 @@ class BullNose(Cover):
         yield from steps.sewing(by_name["join"], allowances.join)
         yield Note("Pin each gusset to its side at 3 o'clock first, then at 12 and 6; sew from 3 "
                    "o'clock both ways")  # fmt: skip
-        for name in ("gusset seam", "back seam", "bottom seam"):
+        for name in ("gusset seam", "back seam"):
             yield from steps.sewing(by_name[name], allowances.seam)
-        opening = "the zip" if self.zip else "an opening left in the bottom seam"
+        if self.zip:
+            yield Note("Open the zip by a hand's width")
+        yield from steps.sewing(by_name["bottom seam"], allowances.seam)
+        if not self.zip:
+            yield Note("Of the bottom seam leave {} open in its middle, and lock both ends",
+                       (OPEN * by_name["bottom seam"][0].a.length,))  # fmt: skip
+        opening = "the zip" if self.zip else "the opening"
         yield Note(f"Turn the cover through {opening}. Round the front edge of the foam over half "
                    "its thickness, {} larger on every side, and fill the cover nose first",
                    (self.foam_oversize,))  # fmt: skip

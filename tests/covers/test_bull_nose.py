@@ -114,8 +114,15 @@ def test_without_a_zip_one_strip_closes_the_back_and_the_bottom_is_closed_by_han
     boxing = piece(pattern, "boxing")
     assert (boxing.cut.width, boxing.cut.height) == pytest.approx((424, 104))
     assert "zip" not in {n.name for n in piece(pattern, "gusset left").notches}
-    assert "Close the opening by hand" in told(pattern.steps)
+    steps = told(pattern.steps)
+    assert "leave 300 mm open in its middle" in steps  # three quarters of 400
+    assert "Close the opening by hand" in steps
     assert "Zip" not in told(pattern.fit.says)
+
+
+def test_zip_is_opened_before_the_last_seam_shuts_it_in():
+    steps = told(nosed(brief(SHARP)).steps)
+    assert steps.index("Back seam") < steps.index("Open the zip") < steps.index("Bottom seam")
 
 
 @pytest.mark.parametrize("zip_", [True, False])
