@@ -182,3 +182,14 @@ def test_roll_that_widens_a_short_seam_too_much_is_refused():
     pointed = Polygon(corners=((0, 100), (300, 0), (300, 200))).contour()
     mistakes = objections(brief(pointed, seam=6), panels=10, roll=15)
     assert any(mistake.startswith("cover.roll: it widens a panel by") for mistake in mistakes)
+
+
+def test_seam_that_ends_at_the_back_but_for_the_figures_of_a_stretched_curve_ends_there():
+    """Take-up that differs by direction makes arcs of ellipses: their ends lie a hair's part off."""
+    corners = ((26, 0, 52), (556, 0, 52), (647, 298, 65), (453, 517, 78), (103, 517, 78),
+               (0, 259, 65))  # fmt: skip
+    leather = Material(kind="upholstery leather", take_up_across=0.0066, take_up_along=0.0313)
+    seat = brief(Polygon(corners=corners).contour(), leather, seam=14)
+    seams = [seam for seam in fluted(seat, 2, 13).seams if seam.name == "top seam"]
+    assert len(seams) == 2
+    assert min(length for seam in seams for *_, length in seam.spans) > 1

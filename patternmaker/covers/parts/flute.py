@@ -24,7 +24,7 @@ ENDS = {ALONG: ("back", "front"), ACROSS: ("left", "right")}  # of a seam, its u
 Mark = tuple[str, float]
 """A notch of a seam between panels: name, and length from its upper end."""
 
-SAME = 1e-6  # mm; places on a seam that lie closer are the same
+SAME = 5e-4  # mm, half a hair; places on a seam that lie closer are the same
 
 
 def arc_over(chord: float, rise: float) -> float:
