@@ -185,7 +185,7 @@ def test_roll_that_widens_a_short_seam_too_much_is_refused():
 
 
 def test_seam_that_ends_at_the_back_but_for_the_figures_of_a_stretched_curve_ends_there():
-    """Take-up that differs by direction makes arcs of ellipses: their ends lie a hair's part off."""
+    """Take-up that differs by direction makes arcs of ellipses: their ends lie a little off."""
     corners = ((26, 0, 52), (556, 0, 52), (647, 298, 65), (453, 517, 78), (103, 517, 78),
                (0, 259, 65))  # fmt: skip
     leather = Material(kind="upholstery leather", take_up_across=0.0066, take_up_along=0.0313)

@@ -67,7 +67,9 @@ def test_straight_side_is_clipped_where_the_boxing_turns_down_the_fall(join):
     """400 by 300: square to the side, 1/8 in short of the ends of the front edge."""
     top = piece(fallen(brief(SHARP, seam=12, boxing_join=join)), "top")
     tips = [each.path.segments[-1].end for each in guides(top, LineKind.CLIP)]
-    assert sorted(tips, key=lambda tip: tip.real) == pytest.approx([-203.175 - 150j, 203.175 - 150j])
+    assert sorted(tips, key=lambda tip: tip.real) == pytest.approx(
+        [-203.175 - 150j, 203.175 - 150j]
+    )
 
 
 def test_both_corner_seams_are_walked_from_the_corner_over_the_fold_to_the_cut_edge():

@@ -111,7 +111,7 @@ def test_corner_arcs_vanish_into_sharp_corners(by):
 
 @pytest.mark.parametrize("off", [1e-15, 1e-13, 1e-10, 1e-7, 5e-6])
 def test_corner_arc_shrunk_to_a_point_by_figures_alone_is_a_sharp_corner(off):
-    """An eighth and three eighths of an inch, off a corner of a half, are a half but for figures."""
+    """An eighth and three eighths off a corner of half an inch leave none, but for figures."""
     for by in (off - 50, -off - 50):
         shrunk = rounded().grown(by)
         assert len(shrunk.segments) == 4
