@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from patternmaker.cutlist.strike import clip_notes, marks_along
@@ -20,15 +21,17 @@ from patternmaker.drawing.pieces import STATION_SIZE, lines_of, strip_arrows, to
 from patternmaker.drawing.surface import Drawing, Letters, Mark, Stroke
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Box, Line
+from patternmaker.geometry.touching import enters, overlap
 from patternmaker.pattern.piece import LineKind
 from patternmaker.units import with_set_fractions
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from patternmaker.pattern.piece import Piece
 
 REACH = 32.0  # mm of seam shown at each end
+BESIDE = 1.0  # mm between a line and the name beside it
 COLUMN = 54.0  # mm; the width of a column of text between the ends
 TYPES = (0.8, 0.7)  # sizes of the type there, to that of a panel's label; the smaller saves paper
 
@@ -114,10 +117,29 @@ class StripEnds:
                     yield Stroke(Path((part.mapped(1, shift),)), PENS[kind])
         if self.piece.is_slanted:  # its ends are all there is to name
             return
+        taken: list[Box] = []
         for name, x in (self.piece.run[0], *marks_along(self.piece)):
             if begin < x < end:
-                at = complex(x + shift, -self._below_topstitch)
-                yield Letters(at, name, STATION_SIZE, anchor="middle")
+                letters = self._named(name, x, (begin, end), taken)
+                taken.append(letters.box)
+                yield replace(letters, at=letters.at + shift)
+
+    def _named(
+        self, name: str, x: float, window: tuple[float, float], taken: Sequence[Box]
+    ) -> Letters:
+        """Return the name of a mark below its place on the seam, beside a line that runs there."""
+        at = complex(x, -self._below_topstitch)
+        below = Letters(at, name, STATION_SIZE, anchor="middle")
+        after = replace(below, at=at + BESIDE, anchor="left")
+        before = replace(below, at=at - BESIDE, anchor="right")
+        free = (each for each in (below, after, before) if self._is_free(each.box, window, taken))
+        return next(free, below)
+
+    def _is_free(self, box: Box, window: tuple[float, float], taken: Sequence[Box]) -> bool:
+        begin, end = window
+        if box[0] < begin or box[2] > end or any(overlap(box, other) for other in taken):
+            return False
+        return not any(enters(path, box) for _, path in lines_of(self.piece))
 
 
 def _text(piece: Piece, context: Context) -> Iterator[Row]:

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 STATION_SIZE = 3.0  # mm; type of the names at notches
 CLEAR = 1.8  # mm between a line and a name beside it
 CLEAR_OF_CROSS = 13.0  # mm from the middle of a panel
+ABOUT_AS_ROOMY = 0.7  # of the distance from the roomiest place of a panel to its edge
 LEAST_LABEL = 28.0  # mm; a label of a strip lower than this is set in columns
 IN_FROM_JOIN = 30.0  # mm from a strip's join
 BESIDE_LABEL = 26.0  # mm from the heart of a bent strip to its arrow; its label begins half as far
@@ -124,8 +125,24 @@ def _arrow(piece: Piece) -> Drawing:
         return strip_arrows(piece, IN_FROM_JOIN / 2, min(14.0, -0.3 * piece.cut.bounds[1]))
     if piece.heart is not None:
         return _arrows(piece, piece.heart.real - BESIDE_LABEL, piece.heart.imag - 7.0, 14.0)
-    heart = roomiest(piece.cut)
+    heart = _heart(piece)
     return arrow(heart + way * CLEAR_OF_CROSS, way, min(25.0, 0.12 * piece.cut.height), word)
+
+
+def _heart(piece: Piece) -> complex:
+    """Return the place about which a panel's label and arrow stand.
+
+    It is the middle of its cross, where there is about as much room as anywhere, so that neither
+    is struck through: the cross of a top with a fall stands behind the middle of the paper.
+    """
+    roomy = roomiest(piece.cut)
+    crosses = [guide.path.bounds for guide in piece.guides if guide.kind is LineKind.CENTRE]
+    if not crosses:
+        return roomy
+    left, bottom, right, top = crosses[0]
+    middle = complex((left + right) / 2, (bottom + top) / 2)
+    free, most = (min(each.distance(at) for each in piece.cut.segments) for at in (middle, roomy))
+    return middle if free > ABOUT_AS_ROOMY * most else roomy
 
 
 def arrow_of(piece: Piece) -> tuple[complex, str]:
@@ -201,7 +218,7 @@ def _inner_room(piece: Piece) -> Box:
 
     Where no arrow stands below that place, it is the room about it.
     """
-    lines = [path for kind, path in lines_of(piece) if kind is not LineKind.CENTRE]
+    lines = [path for _, path in lines_of(piece)]
     words = [name.box for name in _names(piece)]
     room = (0.0, 0.0, 0.0, 0.0)
     for room in _rooms(piece):
@@ -221,7 +238,7 @@ def _rooms(piece: Piece) -> Iterator[Box]:
             half = 0.5 * tall * min(piece.cut.height, MOST_OF_STRIP)
             yield x - BESIDE_LABEL / 2, y - half, x + wide * 0.31 * piece.cut.width, y + half
         return
-    heart = roomiest(piece.cut)
+    heart = _heart(piece)
     aside, high = 0.31 * piece.cut.width, max(CLEAR_OF_CROSS, 0.36 * piece.cut.height)
     for wide, tall in LESS:
         above = max(CLEAR_OF_CROSS, tall * high)

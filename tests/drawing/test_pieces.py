@@ -12,8 +12,9 @@ from patternmaker.drawing.labels import Context, Row, by, columns, fitted, rows,
 from patternmaker.drawing.looks import PENS
 from patternmaker.drawing.pieces import label_room, lines_of, piece_drawing
 from patternmaker.drawing.prints import print_of
-from patternmaker.drawing.surface import Drawing, Letters
+from patternmaker.drawing.surface import Drawing, Letters, Stroke
 from patternmaker.drawing.typeface import width
+from patternmaker.geometry.touching import enters
 from patternmaker.job import load_job
 from patternmaker.materials import Material
 from patternmaker.outlines.circle import Circle
@@ -80,6 +81,25 @@ def test_words_stand_within_the_piece(piece, context, whole):
         begin = word.at - share * run * word.way
         ends = [(p.real, p.imag) for p in (begin, begin + run * word.way)]
         assert inside.covers(shapely.LineString(ends)), word.text
+
+
+@EACH
+def test_no_line_nor_cross_runs_through_a_panel_s_label(piece, context):
+    if not piece.is_strip:
+        room = label_room(piece)
+        assert [kind for kind, path in lines_of(piece) if enters(path, room)] == []
+
+
+@EACH
+def test_names_at_the_ends_of_a_strip_stand_beside_their_lines(piece, context):
+    if not piece.is_strip or not StripEnds(piece, context).saves_paper:
+        return
+    drawing = StripEnds(piece, context).drawing()
+    lines = [mark.path for mark in drawing.marks if isinstance(mark, Stroke)]
+    names = {name for name, _ in piece.run}
+    for mark in drawing.marks:
+        if isinstance(mark, Letters) and mark.text in names:
+            assert not any(enters(line, mark.box) for line in lines), mark.text
 
 
 @EACH
