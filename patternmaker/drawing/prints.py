@@ -71,6 +71,12 @@ class Print:
         """Its extent from bottom to top."""
         return self.shape.height
 
+    def moved(self, shift: complex) -> Print:
+        """Return it moved, once it is placed."""
+        return replace(
+            self, drawing=self.drawing.mapped(1, shift), shape=self.shape.mapped(1, shift)
+        )
+
     def placed(
         self, left: float, bottom: float, *, turned: bool, cells: Iterable[Box] = ()
     ) -> Print:

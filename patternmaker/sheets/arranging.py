@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.errors import Refusal, Refusals
 from patternmaker.geometry.touching import touches
+from patternmaker.sheets.islands import hanging_together
 from patternmaker.sheets.tiling import (
     SIDES,
     SLIVER,
@@ -173,7 +174,7 @@ def arranged(prints: Sequence[Print], stock: Stock, most_sheets: int) -> tuple[P
             best[1].put(each, best[0])
         else:
             plates.append(_Plate.opened(grid, each))
-    finished = tuple(plate.finished() for plate in plates)
+    finished = tuple(part for plate in plates for part in hanging_together(plate.finished()))
     count = sum(len(plate.sheets) for plate in finished)
     if count > most_sheets:
         raise _too_many(count, most_sheets)

@@ -185,7 +185,7 @@ def neighbours(place: Place) -> dict[Side, Place]:
 
 
 def in_joining_order(places: Iterable[Place]) -> tuple[Place, ...]:
-    """Return places so that each, wherever it can, meets one that comes before it."""
+    """Return places so that each meets one that comes before it, where they hang together."""
     left = list(places)
     ordered: dict[Place, None] = {}
     while left:
