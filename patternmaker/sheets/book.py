@@ -11,21 +11,27 @@ from patternmaker.drawing.prints import Print, print_of
 from patternmaker.drawing.surface import Drawing
 from patternmaker.sheets.arranging import arranged, fewest_possible
 from patternmaker.sheets.card import Card
-from patternmaker.sheets.furniture import blanks, frame, heading, join_lines, join_number
+from patternmaker.sheets.furniture import (
+    blanks,
+    frame,
+    heading,
+    join_lines,
+)
 from patternmaker.sheets.map import NumberedPlate, numbered
+from patternmaker.sheets.numbers import beside, number_shares, words_in
 from patternmaker.sheets.overview import Overview
 from patternmaker.writers.pdf import PdfBook
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
     from patternmaker.cutlist.rows import Drafted
     from patternmaker.sheets.papers import Stock
-    from patternmaker.sheets.tiling import Grid, Place, Side
+    from patternmaker.sheets.tiling import Grid, Join, Place, Side
     from patternmaker.writers.pdf import PdfPage
 
-    Sides = tuple[tuple[Side, bool], ...]
-    """The sides on which a sheet is joined, and whether it is trimmed there."""
+    Sides = tuple[Side, ...]
+    """The sides on which a sheet is joined."""
 
 
 ENCLOSED = "patternmaker.json"  # the name of the file that a print carries
@@ -125,36 +131,42 @@ class _SheetWriter:
         plate = each.plate
         drawing = Drawing(tuple(mark for one in plate.prints for mark in one.drawing.marks))
         form = self.book.form(drawing, *plate.grid.size)
+        shares = number_shares(each.joins, plate.grid, tuple(words_in(drawing.marks)))
         for number, place in enumerate(plate.sheets, each.first_sheet):
             page = self.book.page(*self.sheets.stock.page(landscape=plate.grid.landscape))
             if number == each.first_sheet:
                 self.book.bookmark(plate.title)
-            self._write_sheet(page, form, each, place, number)
+            self._write_sheet(page, form, each, place, number, shares)
             self.book.end_page()
             progress(number, self.sheets.count)
 
     def _write_sheet(
-        self, page: PdfPage, form: str, each: NumberedPlate, place: Place, number: int
+        self,
+        page: PdfPage,
+        form: str,
+        each: NumberedPlate,
+        place: Place,
+        number: int,
+        shares: Mapping[Join, float],
     ) -> None:
         grid, corner = each.plate.grid, self.sheets.stock.margins.corner
         (across, up), (left, bottom, *_) = grid.window_size, grid.window(place)
         clip = (corner.real, corner.imag, corner.real + across, corner.imag + up)
         page.place(form, clip, corner - complex(left, bottom))
-        joins = {join.side_of(place): join for join in each.joins_at[place]}
-        sides = tuple(sorted((side, join.second == place) for side, join in joins.items()))
+        joins = each.joins_at[place]
+        sides = tuple(sorted(join.side_of(place) for join in joins))
         page.place(self._form_alike(grid, sides), None, corner)
         title = " · ".join((self.sheets.drafted.job.name, *each.plate.shows[place]))
         words = [
             *heading(title, f"sheet {number} of {self.sheets.count}", grid),
-            *(join_number(grid, side, join.number) for side, join in joins.items()),
+            *(word for join in joins for word in beside(join, grid, place, shares[join])),
         ]
         for word in words:
             word.mapped(1, corner).onto(page)
 
     def _form_alike(self, grid: Grid, sides: Sides) -> str:
         if (grid, sides) not in self._alike:
-            joined, trimmed = [side for side, _ in sides], [side for side, cut in sides if cut]
             unit = self.sheets.drafted.job.unit
-            drawing = blanks(grid, joined) + frame(grid, unit) + join_lines(grid, joined, trimmed)
+            drawing = blanks(grid, sides) + frame(grid, unit) + join_lines(grid, sides)
             self._alike[grid, sides] = self.book.form(drawing, *grid.window_size)
         return self._alike[grid, sides]

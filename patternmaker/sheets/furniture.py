@@ -26,8 +26,7 @@ TICK = 1.4  # mm; half the tick at the end of a bar
 SMALL = 2.8  # mm; size of type in the band
 NUMBER = 5.0  # mm; size of a join's number
 ASIDE = 1.6  # mm between a join's line and its number
-TRIM_AT = 0.42  # of the way along the join: beside the number
-NUMBER_AT = 0.36  # of the way along the join: clear of what stands in the middle of a piece
+TO_TRIM = 0.06  # of the way along the join, from its number to the word TRIM
 CROSS = 4.0  # mm; half a registration cross
 NARROW = 3.0  # mm of half an overlap; crosses in the corners of a narrower one leave the sheet
 CROSS_FROM_END = 8.0  # mm from either end of a join whose overlap is so narrow
@@ -107,8 +106,8 @@ def shortened(text: str, size: float, room: float) -> str:
     return text.rstrip() + "…"
 
 
-def join_lines(grid: Grid, sides: Iterable[Side], trimmed: Iterable[Side] = ()) -> Drawing:
-    """Return the lines and crosses of the joins on some sides of a sheet; some are cut along.
+def join_lines(grid: Grid, sides: Iterable[Side]) -> Drawing:
+    """Return the lines and crosses of the joins on some sides of a sheet.
 
     The line runs in the middle of the overlap, a cross near either end, where four sheets share it.
     Crosses of two joins that meet there are the same or stand well apart: never nearly the same.
@@ -125,7 +124,6 @@ def join_lines(grid: Grid, sides: Iterable[Side], trimmed: Iterable[Side] = ()) 
                 Stroke(Path.through(middle - CROSS * way, middle + CROSS * way), CROSS_PEN)
                 for way in (1, 1j)
             )
-    marks += (_beside(grid, side, "TRIM", SMALL, TRIM_AT) for side in trimmed)
     return Drawing(tuple(marks))
 
 
@@ -140,12 +138,17 @@ def _join_line(grid: Grid, side: Side) -> tuple[complex, complex]:
     }[side]
 
 
-def join_number(grid: Grid, side: Side, number: int) -> Letters:
-    """Return a join's number, on the sheet's own side of the line.
+def join_number(grid: Grid, side: Side, number: int, share: float) -> Letters:
+    """Return a join's number, on the sheet's own side of the line, a share of the way along it.
 
     So like number stands beside like number once the two sheets are laid together.
     """
-    return _beside(grid, side, str(number), NUMBER, NUMBER_AT)
+    return _beside(grid, side, str(number), NUMBER, share)
+
+
+def trim_word(grid: Grid, side: Side, share: float) -> Letters:
+    """Return the word beside the number of a join that says that the sheet is cut along it."""
+    return _beside(grid, side, "TRIM", SMALL, share + TO_TRIM)
 
 
 def _beside(grid: Grid, side: Side, text: str, size: float, share: float) -> Letters:

@@ -98,7 +98,7 @@ def test_marks_of_a_join_coincide_when_its_sheets_are_laid_together(grid, side, 
 @pytest.mark.parametrize(("side", "other"), [("right", "left"), ("top", "bottom")])
 def test_like_number_stands_beside_like_number(grid, side, other):
     step = grid.window((1, 0))[0] + 0j if side == "right" else 1j * grid.window((0, 1))[1]
-    one, two = join_number(grid, side, 7), join_number(grid, other, 7)
+    one, two = (join_number(grid, each, 7, 0.36) for each in (side, other))
     assert one.text == two.text == "7"
     assert abs(one.at - (two.at + step)) < 12
 
