@@ -78,6 +78,11 @@ class Boxed(Cover):
         for one, other in (("foam", "board"), ("board", "foam")):
             if values[one] is not None and values[other] is None:
                 yield Refusal(one, f"is given without {other}", mend=f"give {other} too")
+        if values["drops"] and values["foam"] is not None:
+            yield Refusal("foam", "is given beside drops", mend="give one of the two")
+        if values["drops"] and values["bent"] == sloping.ALONG and values["drop_back"] is not None:
+            yield Refusal("drop_back", "is given beside drops, of which the first is the one at "
+                          "the back", mend="give one of the two")  # fmt: skip
         yield from _bending(values).misfits()
 
     @property
@@ -144,12 +149,16 @@ class Boxed(Cover):
 
 
 def _bending(values: Mapping[str, Any]) -> Bending:
-    """Return how the top of a boxed cover slopes and bends; foam and board set its drop."""
-    foam, board = values["foam"], values["board"]
+    """Return how the top of a boxed cover slopes and bends; foam and board set its drop, or drops.
+
+    Drops from left to right are taken at the front, where the first of them is the drop.
+    """
+    foam, board, drops = values["foam"], values["board"], values["drops"]
     drop = values["drop"] if foam is None or board is None else foam + board
+    drop = drops[0][1] if drops else drop
     back = drop if values["drop_back"] is None else values["drop_back"]
     return Bending(values["bent"], values["bend"], values["bend_depth"], values["bend_radius"],
-                   values["drops"], drop, back)  # fmt: skip
+                   drops, drop, back)  # fmt: skip
 
 
 def _too_low(least: float) -> Iterator[Refusal]:

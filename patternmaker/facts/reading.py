@@ -73,6 +73,7 @@ class Reading:
         facts = facts_of(kind)
         wrong = list(_unknown_keys(table, [*facts, *beside]))
         values = dict(self._values(facts, table, wrong))
+        wrong += _rivals(facts, table)
         wrong += mistakes(kind, values)
         for mistake in wrong:
             if mistake.field not in told:
@@ -111,6 +112,14 @@ def _default(fact: Fact, unit: Unit, *, stood_in: bool) -> Any:
         others = f" (or {' or '.join(fact.unless)})" if fact.unless else ""
         raise Refusal("", "is missing", mend=f"give {fact.words}{choices}{others}")
     return fact.default.in_(unit)
+
+
+def _rivals(facts: Mapping[str, Fact], table: Mapping[str, object]) -> Iterator[Refusal]:
+    """Yield each field that is given beside the one in whose place it may be given."""
+    for name, fact in facts.items():
+        for other in fact.unless:
+            if name in table and other in table:
+                yield Refusal(other, f"is given beside {name}", mend="give one of the two")
 
 
 def _unknown_keys(table: Mapping[str, object], known: Iterable[str]) -> Iterator[Refusal]:
