@@ -59,7 +59,9 @@ class Draft:
     @property
     def warnings(self) -> tuple[str, ...]:
         """What the whole job must be warned of; each seat's own are in its fit."""
-        return (*_unprintable(self.drafted.job), *_left_over(self.files))
+        stock = self.sheets.stock
+        doubts = stock.printer.doubts(stock) if stock.printer else ()
+        return (*_unprintable(self.drafted.job), *doubts, *_left_over(self.files))
 
 
 def draft(job: Job, out: Path | None, options: Options) -> Draft:
@@ -99,8 +101,10 @@ def _contents(stem: str, sheets: Sheets, options: Options) -> Iterator[tuple[str
 
 
 def _print(options: Options) -> Printed:
-    paper = options.stock.paper
-    return Printed(paper.name, paper.width, paper.height, whole_strips=options.whole_strips)
+    stock = options.stock
+    paper, whole = stock.paper, options.whole_strips
+    drawn = stock.printer.scale(landscape=False) if stock.printer else None
+    return Printed(paper.name, paper.width, paper.height, whole_strips=whole, drawn=drawn)
 
 
 def _left_over(files: tuple[Path, ...]) -> Iterator[str]:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from patternmaker.job.model import Seat
     from patternmaker.pattern.piece import Fit, Pattern, Piece, Seam
     from patternmaker.pattern.stitching import Stitching
+    from patternmaker.sheets.printer import Printer
     from patternmaker.units import Unit
 
 
@@ -35,10 +36,18 @@ def summary(draft: Draft) -> dict[str, Any]:
             "paper": sheets.stock.paper.name,
             "count": sheets.count,
             "fewest_possible": sheets.fewest,
+            "printer": _printer(sheets.stock.printer),
         },
         "files": [str(path) for path in draft.files],
         "warnings": list(draft.warnings),
     }
+
+
+def _printer(printer: Printer | None) -> dict[str, Any] | None:
+    if printer is None:
+        return None
+    across, up = printer.errors
+    return {"name": printer.name, "across": across, "up": up, "lean": printer.lean}
 
 
 def _seat(seat: Seat, pattern: Pattern, unit: Unit) -> dict[str, Any]:

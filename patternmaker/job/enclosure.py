@@ -28,12 +28,17 @@ ANEW = "draft the job anew, and check that"
 
 @dataclass(frozen=True)
 class Printed:
-    """What a job was printed on, upright, in mm, and how its strips were."""
+    """What a job was printed on, upright, in mm, and how its strips were.
+
+    Drawn for a printer that prints long or short, it is so much larger than life across the paper
+    and up it; on a page that lies the two change places.
+    """
 
     paper: str
     width_mm: float
     height_mm: float
     whole_strips: bool
+    drawn: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True)
@@ -57,7 +62,7 @@ class Enclosure:
             "patternmaker": self.version,
             "job": self.given.tables,
             "files": files,
-            "printed": asdict(self.printed),
+            "printed": {k: v for k, v in asdict(self.printed).items() if v is not None},
         }
         return json.dumps(data, ensure_ascii=False, separators=(",", ":")).encode()
 
@@ -93,8 +98,12 @@ class Enclosure:
 def _printed(data: Mapping[str, Any]) -> Printed:
     return Printed(
         str(data["paper"]), float(data["width_mm"]), float(data["height_mm"]),
-        whole_strips=bool(data["whole_strips"]),
+        whole_strips=bool(data["whole_strips"]), drawn=_drawn(data.get("drawn")),
     )  # fmt: skip
+
+
+def _drawn(data: list[Any] | None) -> tuple[float, float] | None:
+    return None if data is None else (float(data[0]), float(data[1]))
 
 
 def _kept(content: bytes) -> str | dict[str, str]:

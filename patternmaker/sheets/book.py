@@ -108,7 +108,7 @@ def _write_cards(book: PdfBook, sheets: Sheets) -> None:
 def _write_pages(book: PdfBook, stock: Stock, title: str, drawings: Sequence[Drawing]) -> None:
     """Write upright pages, the first of them under a title in the file's outline."""
     for number, drawing in enumerate(drawings):
-        page = book.page(*stock.page(landscape=False))
+        page = book.page(*stock.page(landscape=False), stock.fitted(landscape=False))
         if number == 0:
             book.bookmark(title)
         drawing.mapped(1, stock.margins.corner).onto(page)
@@ -133,12 +133,16 @@ class _SheetWriter:
         form = self.book.form(drawing, *plate.grid.size)
         shares = number_shares(each.joins, plate.grid, tuple(words_in(drawing.marks)))
         for number, place in enumerate(plate.sheets, each.first_sheet):
-            page = self.book.page(*self.sheets.stock.page(landscape=plate.grid.landscape))
+            page = self._page(landscape=plate.grid.landscape)
             if number == each.first_sheet:
                 self.book.bookmark(plate.title)
             self._write_sheet(page, form, each, place, number, shares)
             self.book.end_page()
             progress(number, self.sheets.count)
+
+    def _page(self, *, landscape: bool) -> PdfPage:
+        stock = self.sheets.stock
+        return self.book.page(*stock.page(landscape=landscape), stock.fitted(landscape=landscape))
 
     def _write_sheet(
         self,

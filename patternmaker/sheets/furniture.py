@@ -89,10 +89,18 @@ def _bar(begin: complex, way: complex, length: float) -> Path:
 
 
 def heading(left: str, right: str, grid: Grid) -> Iterator[Mark]:
-    """Yield the words at the head of a sheet, the left ones shortened to leave room."""
+    """Yield the words at the head of a sheet, the left ones shortened to leave room.
+
+    Between them stands what a sheet drawn for one printer must say.
+    """
     across, up = grid.window_size
     y = up - FROM_EDGE - SMALL * 0.35
     room = across - 2 * BEGINS - width(right, SMALL, bold=True) - 4
+    if printer := grid.stock.printer:
+        says = shortened(f"drawn {printer.mended}, for {printer.name}", SMALL, room)
+        at = across - BEGINS - width(right, SMALL, bold=True) - 4
+        yield Letters(complex(at, y), says, SMALL, anchor="right", colour=SLATE)
+        room = max(0.0, room - width(says, SMALL) - 4)
     yield Letters(complex(BEGINS, y), shortened(left, SMALL, room), SMALL, colour=SLATE)
     yield Letters(complex(across - BEGINS, y), right, SMALL, bold=True, anchor="right")
 

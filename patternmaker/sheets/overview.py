@@ -250,7 +250,14 @@ def _proof_says(unit: Unit, stock: Stock) -> list[tuple[str, bool]]:
         (("The two short sides prove each direction of the printer, the long one that it prints "
          "square. Cut nothing until all three are right."), False),
         (f"Each sheet has a bar of {bar_says(unit)} along both edges, for the same proof.", False),
+        *_drawn_for(stock),
     ]  # fmt: skip
+
+
+def _drawn_for(stock: Stock) -> Iterator[tuple[str, bool]]:
+    if printer := stock.printer:
+        says = f"Drawn to come out true on one printer, {printer.name}: {printer.mended} the paper."
+        yield f"{says} On any other it comes out wrong.", False
 
 
 def _lines(text: list[tuple[str, bool]], room: float) -> tuple[list[Mark], float]:

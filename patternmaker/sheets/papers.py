@@ -13,6 +13,8 @@ from patternmaker.units import MM_PER_INCH, Unit, read_length
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from patternmaker.sheets.printer import Printer
+
 # ISO 216, series A, in mm.
 ISO = {"A4": (210, 297), "A3": (297, 420), "A2": (420, 594), "A1": (594, 841), "A0": (841, 1189)}
 # ASME Y14.1 sizes A and B, and Legal, in inches.
@@ -21,6 +23,9 @@ AMERICAN = {"Letter": (8.5, 11), "Legal": (8.5, 14), "Tabloid": (11, 17)}
 LEAST_SIDE = 50.0  # mm; no printer takes less
 LARGEST_SIDE = 5080.0  # mm; 14,400 units of 1/72 in, an implementation limit of PDF viewers
 LEAST_SHORT, LEAST_LONG = 125.0, 135.0  # mm to print on: scale bars and proof triangle fit
+
+Fitted = tuple[float, float, complex]
+"""by how much a page is drawn larger than life each way, and how far it is moved then, mm"""
 
 
 @dataclass(frozen=True)
@@ -98,6 +103,8 @@ class Margins:
 class Stock:
     """The paper of a job: what is printed on, the margins, and how far sheets overlap.
 
+    A printer that is known to print long or short is named with it.
+
     Raises:
         Refusals: if too little is left to print on, or the overlap leaves too little of a sheet.
     """
@@ -105,6 +112,7 @@ class Stock:
     paper: Paper
     margins: Margins
     overlap: float
+    printer: Printer | None = None
 
     def __post_init__(self) -> None:
         if wrong := list(self._mistakes()):
@@ -146,10 +154,27 @@ class Stock:
         return size[::-1] if landscape else size
 
     def window(self, *, landscape: bool) -> tuple[float, float]:
-        """Return the width and height of what can be printed on."""
+        """Return the width and height of what can be printed on, as it comes out."""
+        size = self._within_margins(landscape=landscape)
+        return self.printer.room(size, landscape=landscape) if self.printer else size
+
+    def _within_margins(self, *, landscape: bool) -> tuple[float, float]:
         width, height = self.page(landscape=landscape)
         m = self.margins
         return width - m.left - m.right, height - m.top - m.bottom
+
+    def fitted(self, *, landscape: bool) -> Fitted | None:
+        """Return how pages are drawn to come out true, the window in the middle of the margins.
+
+        None for a printer of which no more is known than that it prints true.
+        """
+        if not self.printer:
+            return None
+        x, y = self.printer.scale(landscape=landscape)
+        inside, window = self._within_margins(landscape=landscape), self.window(landscape=landscape)
+        spare = complex(inside[0] - window[0] * x, inside[1] - window[1] * y) / 2
+        corner = self.margins.corner
+        return x, y, corner + spare - complex(corner.real * x, corner.imag * y)
 
     @property
     def usable_area(self) -> float:

@@ -154,9 +154,14 @@ class PdfBook:
         self._canvas.endForm()
         return name
 
-    def page(self, width: float, height: float) -> PdfPage:
-        """Begin a page of a size."""
+    def page(
+        self, width: float, height: float, fitted: tuple[float, float, complex] | None = None
+    ) -> PdfPage:
+        """Begin a page of a size; all on it is ``fitted``: scaled each way, then moved."""
         self._canvas.setPageSize((width * POINTS_PER_MM, height * POINTS_PER_MM))
+        if fitted:
+            x, y, shift = fitted
+            self._canvas.transform(x, 0, 0, y, *_xy(shift))
         return PdfPage(self._canvas)
 
     def end_page(self) -> None:
