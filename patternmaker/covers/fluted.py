@@ -14,7 +14,7 @@ from patternmaker.covers.parts.flutes import Flutes
 from patternmaker.covers.registry import Cover, cover
 from patternmaker.errors import Refusal
 from patternmaker.facts import COUNT, LENGTH, both, choice, count, length
-from patternmaker.pattern.notes import Note
+from patternmaker.pattern.notes import UNTOLD, Note
 from patternmaker.pattern.piece import Pattern, Seam
 from patternmaker.pattern.stations import stations
 
@@ -140,6 +140,10 @@ def _says(flutes: Flutes) -> Iterator[Note]:
     chord, roll = flutes.chord, flutes.roll
     if not roll:
         yield Note("{} panels of {}, flat", (str(flutes.count), chord))
+        return
+    if 2 * flutes.bulge < UNTOLD:
+        yield Note("{} panels of {} from seam to seam: over a roll of {} they are as good as flat",
+                   (str(flutes.count), chord, roll))  # fmt: skip
         return
     yield Note("{} panels of {} from seam to seam, {} over a roll of {}: each is {} wider in its "
                "middle, half of it at each seam, and tapers to the flat width at its ends",

@@ -12,7 +12,7 @@ from patternmaker.covers.parts.fits import fit
 from patternmaker.covers.parts.fronts import Front
 from patternmaker.covers.registry import Cover, cover
 from patternmaker.facts import both, length
-from patternmaker.pattern.notes import Note
+from patternmaker.pattern.notes import UNTOLD, Note
 from patternmaker.pattern.piece import Pattern
 
 if TYPE_CHECKING:
@@ -70,7 +70,7 @@ def _says(fall: Fall) -> Iterator[Note]:
     depth, drop = fall.brief.outline.height, fall.drop
     yield Note("Along, the tight part is depth and fall, {} + {} = {}: nothing is taken up of the "
                "wrap-under", (depth, drop, depth + drop))  # fmt: skip
-    if (eased := drop - fall.fall) > 5e-4:
+    if (eased := drop - fall.fall) > UNTOLD:
         yield Note("The boxing is plain: the fall is stretched by {} along each corner seam",
                    (eased,))  # fmt: skip
 

@@ -7,6 +7,7 @@ from typing import Protocol
 
 from patternmaker.facts import Default
 from patternmaker.units import (
+    MM_PER_INCH,
     Unit,
     show_finely,
     show_gauge,
@@ -78,6 +79,8 @@ class Thread:
         """Return it in metres or yards."""
         return show_thread(self.mm, unit)
 
+
+UNTOLD = MM_PER_INCH / 32  # a length that a tape in inches shows as none, or as the least it has
 
 PREPARING, TOPSTITCH, GAUGES = "preparing", "topstitch", "gauges"
 """Matters that notes are about: what comes ahead of all sewing, a topstitch, lines not traced."""

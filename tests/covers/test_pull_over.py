@@ -144,7 +144,7 @@ def test_fullness_of_a_round_seat_is_two_pi_times_the_side_and_again_times_the_w
 def test_gentle_bow_is_eased_in_and_said():
     bench = RoundedRectangle(width=1300, depth=1300, corner=640).contour()
     says = told(pulled(brief(bench, wrap=30)).fit.says)
-    assert "its corners take up 0 mm, 377 mm is eased in" in says
+    assert "its corners take up nothing, 377 mm is eased in" in says
 
 
 def test_corners_that_are_alike_are_told_as_one():

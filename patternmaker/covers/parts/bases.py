@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from patternmaker.covers.parts.tops import centre_cross, closing
 from patternmaker.geometry.contour import Path
 from patternmaker.materials import Material
-from patternmaker.pattern.notes import Note
+from patternmaker.pattern.notes import UNTOLD, Note
 from patternmaker.pattern.piece import Guide, LineKind, Piece
 from patternmaker.pattern.stations import CARDINALS
 
@@ -45,12 +45,7 @@ def template(brief: Brief) -> Piece:
             *centre_cross(brief.base),
             *(_staple_start(brief.base, joint, inset) for joint in CARDINALS),
         ),
-        notes=(
-            Note(
-                "For the underside of the base: trace the reference line {} from its edge", (inset,)
-            ),
-            Note("Pull the cover's edge to it, then staple: back, front, left, right"),
-        ),
+        notes=tuple(_to_the_line(inset)),
         lay="either way",
     )
 
@@ -60,6 +55,15 @@ def _staple_start(base: Contour, joint: str, inset: float) -> Guide:
     point, out = base.point_at(along), base.outward(along)
     stroke = Path.through(point, point - (inset + ACROSS_THE_EDGE) * out)
     return Guide(LineKind.STAPLE, stroke, f"staple first: {joint}")
+
+
+def _to_the_line(inset: float) -> Iterator[Note]:
+    """Yield what the reference line is for; one on the very edge is none."""
+    if inset < UNTOLD:
+        yield Note("For the underside of the base: the cover's edge comes to its own")
+        return
+    yield Note("For the underside of the base: trace the reference line {} from its edge", (inset,))
+    yield Note("Pull the cover's edge to it, then staple: back, front, left, right")
 
 
 def dust_cover(brief: Brief) -> Piece:

@@ -9,7 +9,7 @@ from patternmaker.covers.parts.tops import TakeUp, take_ups
 from patternmaker.covers.parts.walls import fullness
 from patternmaker.facts import HAIR
 from patternmaker.pattern.brief import TAKEN
-from patternmaker.pattern.notes import Note, Share
+from patternmaker.pattern.notes import UNTOLD, Note, Share
 from patternmaker.pattern.piece import Fit
 from patternmaker.units import MM_PER_INCH, show_rate
 
@@ -309,7 +309,7 @@ def _lower_edge(brief: Brief, wall: Wall) -> Iterator[Note]:
     if edge < brief.base.length - HAIR:
         yield Note("The boxing's lower edge is {}, the base {} round: it stretches {} to go on",
                    (edge, brief.base.length, Share(brief.base.length / edge - 1)))  # fmt: skip
-    else:
+    elif edge > brief.base.length + UNTOLD:
         yield Note("The boxing's lower edge is {}, the base {} round: {} to be worked in",
                    (edge, brief.base.length, max(0.0, edge - brief.base.length)))  # fmt: skip
 

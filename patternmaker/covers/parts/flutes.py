@@ -15,7 +15,7 @@ from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.slicing import Chain, Link, sliced
 from patternmaker.pattern.clips import SHORT_OF_SEAM
-from patternmaker.pattern.notes import Note
+from patternmaker.pattern.notes import UNTOLD, Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece, Seam
 from patternmaker.pattern.stations import CARDINALS, Station, foot, notches_round
 
@@ -229,7 +229,7 @@ class Flutes:
     def _notes(self) -> Iterator[Note]:
         across, along = tops.take_ups(self.brief)
         yield Note("Seam allowance {}", (self.brief.allowances.seam,))
-        if self.roll:
+        if self.bulge > UNTOLD:
             yield Note("Widened by {} in the middle of each seam, by nothing at its ends",
                        (self.bulge,))  # fmt: skip
         if across.rate != along.rate:

@@ -9,7 +9,7 @@ from patternmaker.covers.parts.corners import CUT_OUT, DART, EASED, PLEATS
 from patternmaker.covers.parts.draped import ROLE
 from patternmaker.covers.parts.fits import LEAST_WRAP, cautions, measured, stretches
 from patternmaker.facts import HAIR
-from patternmaker.pattern.notes import Note, Share
+from patternmaker.pattern.notes import UNTOLD, Note, Share
 from patternmaker.pattern.piece import Fit
 
 if TYPE_CHECKING:
@@ -67,14 +67,15 @@ def _fullness(draped: Draped, found: Sequence[Corner]) -> Iterator[Note]:
     """Yield how much longer the flat cover is round than the seat, and where that goes."""
     over = draped.board.length - draped.fold.length
     taken = sum(corner.taken for corner in found)
-    rest = "its corners take up {}"
+    rest = "its corners take up {}" if taken > UNTOLD else "its corners take up nothing"
     if not draped.outline.is_convex:
         rest = f"net of what its inner bends lack; {rest}"
     elif over - taken > PLENTY_EASED:
         rest += ", {} is eased in"
     yield Note("Fullness: laid flat, the cover is {} round the board's lower edge, {} more than "
                f"round the top; {rest}",
-               (draped.board.length, over, taken, max(0.0, over - taken)))  # fmt: skip
+               (draped.board.length, over, *((taken,) if taken > UNTOLD else ()),
+                max(0.0, over - taken)))  # fmt: skip
     yield Note("The wrap's edge, uncut, is {} round, {} more again: under the board it laps or "
                "goes in flat folds, trimmed where they are thick",
                (draped.cut.length, draped.cut.length - draped.board.length))  # fmt: skip

@@ -17,9 +17,9 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from patternmaker.facts import HAIR, both
+from patternmaker.facts import both
 from patternmaker.pattern.clips import SHORT_OF_SEAM
-from patternmaker.pattern.notes import PREPARING, TOPSTITCH, Note
+from patternmaker.pattern.notes import PREPARING, TOPSTITCH, UNTOLD, Note
 from patternmaker.pattern.piece import LineKind
 from patternmaker.pattern.stations import CARDINALS
 
@@ -175,7 +175,7 @@ def sewing(seams: Sequence[Seam], allowance: float) -> Iterator[Note]:
         begin, end = seam.a.stations[0][0], (more[-1] if more else seam).a.stations[-1][0]
         says = "{}: {}, show sides together, notch {} to {} ({} long), at {}"
         values = name.capitalize(), pieces, begin, end, length, allowance
-        if abs(eased := sum(each.eased for each in (seam, *more))) > HAIR:
+        if abs(eased := sum(each.eased for each in (seam, *more))) > UNTOLD:
             says += "; work in the {} that the {} has more, evenly from notch to notch"
             yield Note(says, (*values, abs(eased), a if eased > 0 else b))
         else:
@@ -208,7 +208,7 @@ def placing(over: str = "foam", seam: str = "top seam") -> Iterator[Note]:
 
 def stapling(allowances: Allowances) -> Iterator[Note]:
     """Yield the order of stapling: four places first, then outward in pairs."""
-    pull = "Pull its edge to the line" if allowances.reference_at else "Pull it down"
+    pull = "Pull its edge to the line" if allowances.reference_at > UNTOLD else "Pull it down"
     yield Note(f"{pull} and staple back, front, left, right. Then outward from these, opposite "
                "pairs in turn, a staple every {} to {}; corners last", STAPLES)  # fmt: skip
 
