@@ -18,6 +18,7 @@ from patternmaker.drafting.staging import put_in_place
 from patternmaker.drawing.measures import letters_of, usual
 from patternmaker.drawing.shapes import purpose
 from patternmaker.errors import Refusal, Refusals
+from patternmaker.facts import facts_of
 from patternmaker.job.model import JobFacts, SeatFacts
 from patternmaker.job.reading import read_job
 from patternmaker.job.writing import Beginning, usual_cover, written
@@ -123,7 +124,8 @@ class _Interview:
         begun = _of_defaults(self.kind, self.cover, unit)
         show = pictures(self.kind, unit, braille=self.talk.braille)
         begun = self._asked(self.kind, begun, show=show)
-        begun = self._asked(begun.cover, begun)
+        if needed := tuple(n for n, fact in facts_of(self.cover).items() if fact.required):
+            begun = self._asked(self.cover, begun, fields=needed)
         seat = self._seat(begun)
         self._tell(seat, unit)
         begun = replace(begun, picture=tuple(picture(seat.outline, braille=False)),
@@ -156,7 +158,8 @@ class _Interview:
         cut = f"{wide} x {show_length(first.cut.height, unit)}"
         says = f"This seat: {sizes(seat.outline.contour(), unit)}."
         told = f"Its {first.name} is cut {cut} ({first.material.title})."
-        self.talk.say("\n".join(["", *shown, "", says, told]))
+        more = "What else can be said of it stands in the file, to be filled in."
+        self.talk.say("\n".join(["", *shown, "", says, told, more]))
 
     def _named(self, begun: Beginning) -> Beginning:
         usual_name = {"name": Answer(begun.name, "")}
