@@ -181,6 +181,15 @@ class Contour(Path):
         wrapped = along % self.length
         return super()._find(wrapped if wrapped < self.length - MEETS else wrapped - self.length)
 
+    def part(self, begin: float, end: float) -> Path:
+        """Return the part from one length on to another, past its beginning if need be.
+
+        From a place on to itself it goes all round.
+        """
+        begin, length = begin % self.length, (end - begin) % self.length
+        twice = Path(self.segments * 2)
+        return twice.part(begin, begin + (length if length > MEETS else self.length))
+
     def station(self, joint: str) -> float:
         """Return the length along it at a named joint."""
         return self.stops[self.joints[joint]]

@@ -101,9 +101,10 @@ class Edge:
 
     @property
     def backward(self) -> Edge:
-        """The same edge walked from its other end."""
-        stations = tuple((name, self.path.length - at) for name, at in reversed(self.stations))
-        return replace(self, path=self.path.reversed(), stations=stations)
+        """The same edge walked from its other end; its path is no longer than itself."""
+        begin, end = self.stations[0][1], self.stations[-1][1]
+        stations = tuple((name, end - at) for name, at in reversed(self.stations))
+        return replace(self, path=self.path.part(begin, end).reversed(), stations=stations)
 
     def __str__(self) -> str:
         return f"{self.piece}/{self.name}"

@@ -170,3 +170,13 @@ def test_a_panel_sewn_to_its_own_mirror_image_has_each_notch_once():
 def test_a_mirror_image_that_the_seat_does_not_take_is_refused():
     (refused,) = objections(handed(LEFT, RIGHT, mirrored=0))
     assert refused.startswith("seam 2.reversed: the seat takes no mirror image of 'side'; say")
+
+
+def test_both_edges_of_a_seam_are_walked_over_the_places_of_their_notches():
+    for seat in (panelled(SEAM), panelled(replace(SEAM, begins="back left", ends="front left"))):
+        pattern = Panelled().pattern(seat)
+        (seam,) = pattern.seams
+        for edge in (seam.a, seam.b):
+            feet = slits(piece(pattern, edge.piece))
+            for name, at in edge.stations[1:-1]:
+                assert abs(edge.path.point_at(at) - feet[name]) == pytest.approx(12, abs=1e-9)

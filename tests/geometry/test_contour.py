@@ -162,3 +162,18 @@ def test_scaled_joints_stay_with_their_stations():
 
 def test_box_round_boxes():
     assert joined_bounds([(0, 0, 1, 1), (-1, 0.5, 0.5, 3)]) == (-1, 0, 1, 3)
+
+
+@pytest.mark.parametrize("begin", [0, 30, 100, 350, 399.99999, 400, 430, -50])
+@pytest.mark.parametrize("length", [20, 100, 330, 400])
+def test_part_of_a_ring_runs_past_its_beginning(begin, length):
+    part = SQUARE.part(begin, begin + length)
+    assert part.length == pytest.approx(length, abs=1e-3)
+    for share in (0, 0.3, 0.8, 1):
+        place = SQUARE.point_at(begin + share * length)
+        assert part.point_at(share * part.length) == pytest.approx(place, abs=1e-3)
+
+
+def test_part_of_a_ring_from_a_place_on_to_itself_goes_all_round():
+    assert SQUARE.part(150, 150).length == 400
+    assert DISC.part(10, 10 + DISC.length).length == pytest.approx(DISC.length)

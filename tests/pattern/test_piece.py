@@ -40,3 +40,13 @@ def test_sewn_length_is_that_of_the_main_edge():
     assert strip.sew_length == 90
     assert strip.is_strip
     assert not strip.is_template
+
+
+def test_edge_past_the_beginning_of_a_ring_is_walked_backward_on_the_same_places():
+    whole = SHARP.length
+    there = Edge("top", "edge", SHARP, (("a", whole - 90), ("b", whole), ("c", whole + 40)))
+    places = [there.path.point_at(at) for _, at in there.stations]
+    back = there.backward
+    assert [name for name, _ in back.stations] == ["c", "b", "a"]
+    for (_, at), place in zip(back.stations, reversed(places), strict=True):
+        assert abs(back.path.point_at(at) - place) < 1e-9

@@ -37,7 +37,7 @@ def cut_line(draped: Draped, found: Sequence[Corner], seam: float) -> Contour:
     notches.sort(key=lambda notch: notch.begin)
     segments: list[Segment] = []
     for notch, after in zip(notches, [*notches[1:], notches[0]], strict=True):
-        part = _between(draped.cut, notch.end, after.begin)
+        part = draped.cut.part(notch.end, after.begin)
         start, stop = part.segments[0].start, part.segments[-1].end
         segments += [Line(notch.tip, start), *part.segments, Line(stop, after.tip)]
     return Contour(tuple(segments))
@@ -97,14 +97,7 @@ def board_lines(draped: Draped, found: Sequence[Corner]) -> Iterator[Guide]:
         yield Guide(LineKind.FOLD, draped.board, BOARD_EDGE)
         return
     for (_, end), (begin, _) in zip(gaps, [*gaps[1:], gaps[0]], strict=True):
-        yield Guide(LineKind.FOLD, _between(draped.board, end, begin), BOARD_EDGE)
-
-
-def _between(contour: Contour, begin: float, end: float) -> Path:
-    """Return the part of a contour from one place on to another, past its beginning if need be."""
-    twice = Path(contour.segments * 2)
-    begin, end = begin % contour.length, end % contour.length
-    return twice.part(begin, end if end > begin else end + contour.length)
+        yield Guide(LineKind.FOLD, draped.board.part(end, begin), BOARD_EDGE)
 
 
 def seams(found: Sequence[Corner], piece: str) -> Iterator[Seam]:

@@ -15,7 +15,7 @@ from patternmaker.pattern.stations import Station, notches_round
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from patternmaker.geometry.contour import Contour
+    from patternmaker.geometry.contour import Contour, Path
     from patternmaker.pattern.brief import Brief, Panel, SeamWish
 
 
@@ -26,18 +26,23 @@ class Part:
     Args:
         panel: the panel.
         begin: the length along its sew line at which the part begins.
-        length: how long it is.
+        path: the part itself.
     """
 
     panel: Panel
     begin: float
-    length: float
+    path: Path
 
     @classmethod
     def between(cls, panel: Panel, begins: str, ends: str) -> Part:
         """Return the part from joint to joint; from a joint to itself it goes all round."""
         begin, end = (panel.outline.station(joint) for joint in (begins, ends))
-        return cls(panel, begin, (end - begin) % panel.outline.length or panel.outline.length)
+        return cls(panel, begin, panel.outline.part(begin, end))
+
+    @property
+    def length(self) -> float:
+        """How long it is."""
+        return self.path.length
 
 
 @dataclass(frozen=True)
@@ -82,15 +87,16 @@ class Sewn:
     def seam(self) -> Seam:
         """The seam, both edges walked from its first notch to its last."""
         label = f"seam {self.number}"
-        one = _edge(self.one, label, zip(self._names(), self.shares, strict=True))
-        two = _edge(self.two, label, zip(self._names(), self.shares, strict=True))
+        first = self.one.path.reversed() if self.mirrored else self.one.path
+        one = self._edge(self.one.panel, label, first)
+        two = self._edge(self.two.panel, label, self.two.path.reversed())
         name = f"{label} ({self.one.panel.name} reversed)" if self.mirrored else label
         return Seam(one, two, name)
 
-
-def _edge(part: Part, name: str, stations: Iterable[tuple[str, float]]) -> Edge:
-    places = tuple((station, share * part.length) for station, share in stations)
-    return Edge(part.panel.name, name, part.panel.outline, places)
+    def _edge(self, panel: Panel, name: str, path: Path) -> Edge:
+        shares = zip(self._names(), self.shares, strict=True)
+        places = tuple((station, share * path.length) for station, share in shares)
+        return Edge(panel.name, name, path, places)
 
 
 def sewn(brief: Brief) -> list[Sewn]:
