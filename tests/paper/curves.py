@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import cmath
 import math
 from dataclasses import dataclass
 from functools import cached_property
@@ -12,6 +13,8 @@ from scipy.optimize import brentq
 
 Points = NDArray[np.complex128]
 NODES, WEIGHTS = np.polynomial.legendre.leggauss(16)
+GRID = np.linspace(0.0, 1.0, 9)
+SHARP = math.radians(2)  # the drawn curves turn less where they are smooth
 
 
 @dataclass(frozen=True)
@@ -104,6 +107,43 @@ class Curve:
         left, bottom, right, top = self.box
         return complex(left + right, bottom + top) / 2
 
+    @cached_property
+    def corners(self) -> list[float]:
+        """Where it turns sharply, and where it ends if it is open: the lengths along it."""
+        before = (self.pieces[-1], *self.pieces[:-1])
+        met = zip(before, self.pieces, self.stops, strict=False)
+        turns = [at for one, two, at in met if _turn(one, two) > SHARP]
+        return turns if self.is_closed else [0.0, *(at for at in turns if at), self.length]
+
+    @cached_property
+    def _grid(self) -> Points:
+        return np.array([piece.at(GRID) for piece in self.pieces])
+
+    def nearest(self, point: complex) -> tuple[float, float]:
+        """Return the length along it at its place nearest to a point, and how far that is off."""
+        away = np.abs(self._grid - point)
+        close = np.argsort(away.min(axis=1))[:4]
+        found = [_square(self.pieces[i], float(GRID[away[i].argmin()]), point) for i in close]
+        off, i, t = min((off, int(i), t) for (t, off), i in zip(found, close, strict=True))
+        return self.stops[i] + self.pieces[i].length(t), off
+
+    def at(self, along: float) -> complex:
+        """Return the point at a length along it."""
+        piece, t = self._find(along)
+        return complex(piece.at(t))
+
+    def way(self, along: float) -> complex:
+        """Return its direction at a length along it."""
+        piece, t = self._find(along)
+        return complex(piece.speed(t))
+
+    def _find(self, along: float) -> tuple[Piece, NDArray[np.float64]]:
+        i = min(int(np.searchsorted(self.stops, along, "right")) - 1, len(self.pieces) - 1)
+        piece, rest = self.pieces[i], along - self.stops[i]
+        inside = 0 < rest < piece.length()
+        t = brentq(lambda t: piece.length(t) - rest, 0, 1) if inside else float(rest > 0)
+        return piece, np.array(t)
+
     def moved(self, factor: complex = 1, shift: complex = 0) -> Curve:
         return Curve(tuple(piece.moved(factor, shift) for piece in self.pieces))
 
@@ -115,6 +155,26 @@ class Curve:
                 away = abs(complex(piece.at(np.array(t))) - point)
                 found.append((away, begin + piece.length(t)))
         return min(found)[1]
+
+
+def _turn(one: Piece, two: Piece) -> float:
+    """Return by how many radians the way turns from one piece to the next."""
+    return abs(cmath.phase(complex(two.speed(np.array(0.0)) / one.speed(np.array(1.0)))))
+
+
+def _square(piece: Piece, t: float, point: complex) -> tuple[float, float]:
+    """Return the parameter where a piece lies square below a point, or its end, and how far off."""
+
+    def leans(t: float) -> float:
+        here = np.array(t)
+        return float(np.real((piece.at(here) - point) * np.conj(piece.speed(here))))
+
+    low, high = max(0.0, t - GRID[1]), min(1.0, t + GRID[1])
+    if leans(low) < 0 < leans(high):
+        t = float(brentq(leans, low, high, xtol=1e-14))
+    else:
+        t = low if leans(low) >= 0 else high
+    return t, abs(complex(piece.at(np.array(t))) - point)
 
 
 def _crossings(piece: Piece, point: complex, way: complex) -> list[float]:

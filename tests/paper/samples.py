@@ -17,6 +17,7 @@ from tests.paper.sheets import Print
 
 if TYPE_CHECKING:
     from patternmaker.job.model import Job
+    from patternmaker.pattern.piece import Pattern
 
 SAMPLES = Path(__file__).parents[2] / "samples"
 JOBS = ("round-piano-stool", "organ-bench", "music-school")
@@ -30,6 +31,7 @@ class Made:
     svg: bytes
     figures: dict[str, Any]
     book: Print
+    patterns: tuple[Pattern, ...]
 
 
 @cache
@@ -49,4 +51,4 @@ def drafted(job: Job, paper: str | None, *, whole: bool) -> Made:
     with tempfile.TemporaryDirectory() as folder:
         done = draft(job, Path(folder), options)
         pdf, svg = (path.read_bytes() for path in done.files)
-        return Made(pdf, svg, summary(done), Print(pdf))
+        return Made(pdf, svg, summary(done), Print(pdf), done.drafted.patterns)

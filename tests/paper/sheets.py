@@ -132,6 +132,12 @@ class Print:
                     found.append((form, kind, line.curve.moved(1, -origin)))
         return found
 
+    def words(self, form: str) -> list[tuple[str, complex]]:
+        """Return what is lettered on a plate, and about where the middle of each string stands."""
+        page, origin = self.plates[form][0].page, self.plates[form][0].placed.origin
+        lettered = (word for word in page.words if word.placed and word.placed.form == form)
+        return [(word.text, word.middle - origin) for word in lettered]
+
     def drawn(self, kind: str) -> list[tuple[str, Curve]]:
         """Return the lines of one kind, with their plates."""
         return [(form, curve) for form, each, curve in self.lines if each == kind]
