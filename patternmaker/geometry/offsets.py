@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
 HALF_TURN = math.pi - 1e-6  # radians; sides that run against each other
+NOTHING = 1e-9  # mm; a shorter step is none
 FINE = 0.1  # mm; the largest step that fits is told to this, rounded down
 ROUNDING = 1e-6  # of that step; a neck that is a whole number of them wide is not one wider
 FOLDED = 1e-5  # mm; an arc that has passed its centre, and is too near by this, is none
@@ -32,7 +33,7 @@ FOLDED = 1e-5  # mm; an arc that has passed its centre, and is too near by this,
 
 def grown(contour: Contour, by: float) -> Contour:
     """Return the parallel of ``contour`` ``by`` mm further out; see `Contour.grown`."""
-    if by == 0:
+    if abs(by) < NOTHING:
         return contour
     if contour.is_convex and (by > 0 or contour.tightest > -by) and (moved := _moved(contour, by)):
         return moved

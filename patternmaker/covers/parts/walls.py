@@ -8,6 +8,7 @@ from itertools import accumulate
 from typing import TYPE_CHECKING
 
 from patternmaker.geometry.bending import Bend
+from patternmaker.geometry.contour import MEETS
 from patternmaker.geometry.pairing import paired
 from patternmaker.geometry.unrolling import Flat, Laid, Span, flat
 
@@ -18,7 +19,6 @@ if TYPE_CHECKING:
     from patternmaker.geometry.contour import Contour
     from patternmaker.geometry.pairing import Pair
 
-SAME = 1e-6  # mm; places on a seam that lie closer are the same
 PROBES = 24  # places on each edge at which a height is looked at
 
 
@@ -83,9 +83,9 @@ class Wall:
         for at, part in runs:
             start, stop = max(at, begin), min(at + part.length, end)
             if not part.length:
-                if begin + SAME < at < end - SAME:
+                if begin + MEETS < at < end - MEETS:
                     yield part
-            elif stop - start > SAME:
+            elif stop - start > MEETS:
                 yield _cut(part, start - at, stop - at)
         yield from _half([part for at, part in runs if _is_corner(part, at, end)], last=False)
 
@@ -97,7 +97,7 @@ class Wall:
 
 
 def _is_corner(part: Laid, at: float, place: float) -> bool:
-    return not part.length and abs(at - place) <= SAME
+    return not part.length and abs(at - place) <= MEETS
 
 
 def _half(corner: list[Laid], *, last: bool) -> list[Laid]:
@@ -107,8 +107,8 @@ def _half(corner: list[Laid], *, last: bool) -> list[Laid]:
 
 def _cut(part: Laid, begin: float, end: float) -> Laid:
     """Return the part of a span between two lengths of its upper edge."""
-    first = 0.0 if begin <= SAME else part.share_at(begin)
-    last = 1.0 if end >= part.length - SAME else part.share_at(end)
+    first = 0.0 if begin <= MEETS else part.share_at(begin)
+    last = 1.0 if end >= part.length - MEETS else part.share_at(end)
     return part if (first, last) == (0.0, 1.0) else Laid(part.span.cut(first, last))
 
 
