@@ -127,7 +127,8 @@ class Boxed(Cover):
             yield from tops.closing("allowances.seam", form.sew, allowances.seam)
             in_the_way = list(strips.objections(form.sew, allowances))
             yield from in_the_way
-            if (least > 0 and not in_the_way and not form.bend.is_level) or self.walls == TO_BASE:
+            is_bent = self.walls == TO_BASE or not form.bend.is_level
+            if is_bent and least > 0 and not in_the_way:
                 strips.boxing(form.brief, form.sew, (), strips.joins(form.sew, allowances), wall)
         except Refusal as mistake:
             yield mistake if mistake.field else mistake.about(_too_wide(mistake, allowances))

@@ -20,9 +20,9 @@ from tests.covers.seats import brief
 IN = 25.4  # mm
 
 
-def laid(outline: Contour, outset: float = 0.0, **cover: float | str) -> Flat:
+def laid(outline: Contour, outset: float = 0.0, **cover: float) -> Flat:
     """Return the whole wall of a seat, flat, joined at the back."""
-    boxed = Boxed(walls=TO_BASE, **cover)
+    boxed = Boxed(**{"walls": TO_BASE, **cover})  # type: ignore[arg-type]
     form = boxed.form(brief(outline, base=outline.grown(outset)))
     wall = boxed.wall(form)
     return wall.part(0.0, wall.sew.length)
