@@ -80,16 +80,15 @@ def _inner(contour: Contour) -> Iterator[_Part]:
 
 def _joined(parts: Iterable[_Part]) -> Iterator[_Part]:
     """Yield parts, lines that run on straight made one."""
-    held: _Part | None = None
+    parts = iter(parts)
+    held = next(parts)
     for part in parts:
         if isinstance(held, Line) and isinstance(part, Line):
             held = Line(held.start, part.end)
             continue
-        if held is not None:
-            yield held
-        held = part
-    if held is not None:
         yield held
+        held = part
+    yield held
 
 
 def _turned_to(parts: deque[_Part], ahead: float) -> None:

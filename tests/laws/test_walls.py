@@ -30,11 +30,11 @@ CLOSELY = 1e-6  # of a length or an area
 ARCS = 2e-4  # mm; how far tangent arcs may lie from the curve that they follow
 HAIR = 0.001  # mm
 SOME = [Phase.explicit, Phase.reuse, Phase.generate]
-few = settings(max_examples=12, phases=SOME)
+few = settings(max_examples=8, phases=SOME)
 
 Numbers = NDArray[np.float64]
 GAUSS, WEIGHTS = np.polynomial.legendre.leggauss(8)
-PARTS = 24
+PARTS = 8
 
 
 def nodes(begin: float, end: float) -> tuple[Numbers, Numbers]:
