@@ -130,7 +130,8 @@ def bent(draw: st.DrawFn, outline: Contour, *, level: bool = False) -> dict[str,
         return found | {how: draw(st.floats(0.6, 5)) * extent}
     heights = draw(st.lists(st.floats(60, 60 + 0.1 * extent), min_size=3, max_size=5))
     places = np.linspace(0, extent + 1e-6, len(heights))
-    return found | {how: tuple(zip(places.tolist(), heights, strict=True))}
+    table = tuple(zip(places.tolist(), heights, strict=True))
+    return {"bent": way, how: table}
 
 
 @st.composite
