@@ -177,7 +177,7 @@ def _steps(domed: Domed, pieces: tuple[Piece, ...], cap: Cap) -> Iterator[Note]:
     names = [name for name, _ in domed.joins]
     seam = steps.Round("boxing", domed.ring, names, allowances, AT_BACK[domed.made])
     yield from steps.marking(pieces)
-    yield from _shaping(domed, cap)
+    yield from steps.ahead(_shaping(domed, cap))
     yield from steps.clipping(pieces)
     yield from seam.joined()
     yield from seam.sewn()

@@ -159,8 +159,8 @@ def _steps(
     """Yield the order of work: the panels into a top, and then as any boxed seat."""
     yield from steps.marking(pieces)
     yield from steps.clipping(pieces)
-    yield from steps.sewing(inner, brief.allowances.seam)
-    yield Note("Turn the allowances of every panel seam the same way")
+    turned = Note("Turn the allowances of every panel seam the same way")
+    yield from steps.ahead((*steps.sewing(inner, brief.allowances.seam), turned))
     yield from ring.joined()
     yield from ring.sewn()
     yield from ring.closed()

@@ -13,7 +13,7 @@ No stage needs a boxed seat: strip and panel go by whatever names they have.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import TYPE_CHECKING
 
@@ -180,6 +180,11 @@ def sewing(seams: Sequence[Seam], allowance: float) -> Iterator[Note]:
             yield Note(says, (*values, abs(eased), a if eased > 0 else b))
         else:
             yield Note(says, values)
+
+
+def ahead(notes: Iterable[Note]) -> Iterator[Note]:
+    """Yield steps by which a top is made up of its parts: only then has it an edge for a welt."""
+    return (replace(note, about=(*note.about, PREPARING)) for note in notes)
 
 
 def topstitching(strip: str, allowances: Allowances) -> Iterator[Note]:

@@ -239,9 +239,18 @@ class Welt:
             yield Note(f"{{}}: {made}", (self.name.capitalize(),))
         ends = " Join its ends at 45° at the {}, the cord butted" if self.run.is_closed else ""
         meets = (self.run.meets,) if self.run.is_closed else ()
-        yield Note("Sew it to the {} on its sew line, cord inward: eased at corners, never "
-                   "stretched, its allowance clipped to {} short of the cord." + ends,
-                   (self.run.seams[0].a.piece, SHORT_OF_SEAM, *meets))  # fmt: skip
+        others = ", the others likewise" if self.times > 1 else ""
+        yield Note(f"Sew it to the {{}} on its sew line, cord inward{others}: eased at corners, "
+                   "never stretched, its allowance clipped to {} short of the cord." + ends,
+                   (self._sewn_to, SHORT_OF_SEAM, *meets))  # fmt: skip
+
+    @property
+    def _sewn_to(self) -> str:
+        """The piece that it is sewn to first; the top, where that is made up of several by then."""
+        edges = [seam.a for seam in self.run.seams]
+        several = len({edge.piece for edge in edges}) > 1
+        copies = len({(str(edge), edge.stations[0][1]) for edge in edges}) < len(edges)
+        return "top" if self.run.is_closed and (several or copies) else edges[0].piece
 
     def warnings(self) -> Iterator[Note]:
         """Yield that cloth cut straight does not follow a seam that turns."""
