@@ -52,6 +52,13 @@ def draft(
         typer.Option(help="What the printer leaves white: one length, or left,right,top,bottom."),
     ] = None,
     overlap: Annotated[str | None, typer.Option(help="How far sheets overlap.")] = None,
+    join: Annotated[
+        str | None,
+        typer.Option(
+            help="How sheets are joined: lap (the new one trimmed, laid over), butt (both trimmed, "
+            "edge to edge), fold (the new one folded back, nothing trimmed); lap if not given."
+        ),
+    ] = None,
     whole_strips: Annotated[
         bool, typer.Option("--whole-strips", help="Print straight strips whole.")
     ] = False,
@@ -70,7 +77,7 @@ def draft(
     from patternmaker.sheets.papers import stock_of
 
     loaded = load_job(job)
-    stock = stock_of(loaded.unit, paper, margins, overlap)
+    stock = stock_of(loaded.unit, paper, margins, overlap, join)
     with Progress(sys.stderr) as progress:
         options = Options(stock, most_sheets, whole_strips, svg, cut_list, progress)
         drafted = draft_job(loaded, out, options)

@@ -30,8 +30,8 @@ if TYPE_CHECKING:
     from patternmaker.sheets.tiling import Grid, Join, Place, Side
     from patternmaker.writers.pdf import PdfPage
 
-    Sides = tuple[Side, ...]
-    """The sides on which a sheet is joined."""
+    Sides = tuple[tuple[Side, bool], ...]
+    """The sides on which a sheet is joined, and whether it is the new one there."""
 
 
 ENCLOSED = "patternmaker.json"  # the name of the file that a print carries
@@ -158,7 +158,7 @@ class _SheetWriter:
         clip = (corner.real, corner.imag, corner.real + across, corner.imag + up)
         page.place(form, clip, corner - complex(left, bottom))
         joins = each.joins_at[place]
-        sides = tuple(sorted(join.side_of(place) for join in joins))
+        sides = tuple(sorted((join.side_of(place), join.second == place) for join in joins))
         page.place(self._form_alike(grid, sides), None, corner)
         title = " · ".join((self.sheets.drafted.job.name, *each.plate.shows[place]))
         words = [
@@ -170,7 +170,8 @@ class _SheetWriter:
 
     def _form_alike(self, grid: Grid, sides: Sides) -> str:
         if (grid, sides) not in self._alike:
+            joined, new = [side for side, _ in sides], [side for side, is_new in sides if is_new]
             unit = self.sheets.drafted.job.unit
-            drawing = blanks(grid, sides) + frame(grid, unit) + join_lines(grid, sides)
+            drawing = blanks(grid, joined) + frame(grid, unit) + join_lines(grid, joined, new)
             self._alike[grid, sides] = self.book.form(drawing, *grid.window_size)
         return self._alike[grid, sides]

@@ -12,6 +12,7 @@ from patternmaker.drawing.looks import MIST, PAPER, SLATE, Pen
 from patternmaker.drawing.surface import Drawing, Fill, Letters, Mark, Stroke, rectangle
 from patternmaker.drawing.typeface import width
 from patternmaker.geometry.contour import Path
+from patternmaker.sheets.joining import FOLD_BACK
 from patternmaker.units import MM_PER_INCH, Unit
 
 if TYPE_CHECKING:
@@ -26,13 +27,15 @@ TICK = 1.4  # mm; half the tick at the end of a bar
 SMALL = 2.8  # mm; size of type in the band
 NUMBER = 5.0  # mm; size of a join's number
 ASIDE = 1.6  # mm between a join's line and its number
-TO_TRIM = 0.06  # of the way along the join, from its number to the word TRIM
+CLEAR_OF_NUMBER = 8.0  # mm along the join, from the middle of its number to the word beside it
 CROSS = 4.0  # mm; half a registration cross
 NARROW = 3.0  # mm of half an overlap; crosses in the corners of a narrower one leave the sheet
 CROSS_FROM_END = 8.0  # mm from either end of a join whose overlap is so narrow
+OFF_THE_LINE = 0.3  # mm; half the broadest stroke: one that runs along a join stays whole
 BAR = Pen(0.3)
 CROSS_PEN = Pen(0.18)
 JOIN_PEN = Pen(0.15, (3, 2), SLATE)
+FOLD_PEN = Pen(0.15, (8, 1.5, 1, 1.5), SLATE)
 FRAME = Pen(0.1, (), MIST)
 
 
@@ -54,10 +57,11 @@ def blanks(grid: Grid, sides: Iterable[Side]) -> Drawing:
     (across, up), half = grid.window_size, grid.stock.overlap / 2
     if half < FROM_EDGE + TICK:
         return Drawing(())
+    deep = half - OFF_THE_LINE
     edges = {
-        "left": (0, BEGINS - 1, half, up - BEGINS),
-        "bottom": (BEGINS - 1, 0, across - BEGINS + 1, half),
-        "top": (BEGINS - 1, up - half, across - BEGINS + 1, up),
+        "left": (0, BEGINS - 1, deep, up - BEGINS),
+        "bottom": (BEGINS - 1, 0, across - BEGINS + 1, deep),
+        "top": (BEGINS - 1, up - deep, across - BEGINS + 1, up),
     }
     return Drawing(
         tuple(Fill(rectangle(box), PAPER) for side, box in edges.items() if side in set(sides))
@@ -114,8 +118,10 @@ def shortened(text: str, size: float, room: float) -> str:
     return text.rstrip() + "…"
 
 
-def join_lines(grid: Grid, sides: Iterable[Side]) -> Drawing:
+def join_lines(grid: Grid, sides: Iterable[Side], new: Iterable[Side] = ()) -> Drawing:
     """Return the lines and crosses of the joins on some sides of a sheet.
+
+    On those where it is ``new`` it is laid to a sheet that is already there.
 
     The line runs in the middle of the overlap, a cross near either end, where four sheets share it.
     Crosses of two joins that meet there are the same or stand well apart: never nearly the same.
@@ -123,9 +129,11 @@ def join_lines(grid: Grid, sides: Iterable[Side]) -> Drawing:
     marks: list[Mark] = []
     half = grid.stock.overlap / 2
     from_end = half if half >= NARROW else CROSS_FROM_END
+    new, joining = set(new), grid.stock.joining
     for side in sides:
         low, high = _join_line(grid, side)
-        marks.append(Stroke(Path.through(low, high), JOIN_PEN))
+        pen = FOLD_PEN if joining.done(new=side in new) == FOLD_BACK else JOIN_PEN
+        marks.append(Stroke(Path.through(low, high), pen))
         inward = (high - low) / abs(high - low) * from_end
         for middle in (low + inward, high - inward):
             marks += (
@@ -154,9 +162,11 @@ def join_number(grid: Grid, side: Side, number: int, share: float) -> Letters:
     return _beside(grid, side, str(number), NUMBER, share)
 
 
-def trim_word(grid: Grid, side: Side, share: float) -> Letters:
-    """Return the word beside the number of a join that says that the sheet is cut along it."""
-    return _beside(grid, side, "TRIM", SMALL, share + TO_TRIM)
+def edge_word(grid: Grid, side: Side, word: str, share: float) -> Letters:
+    """Return the word beside the number of a join that says what is done to the sheet there."""
+    low, high = _join_line(grid, side)
+    along = CLEAR_OF_NUMBER + width(word, SMALL, bold=True) / 2
+    return _beside(grid, side, word, SMALL, share + along / abs(high - low))
 
 
 def _beside(grid: Grid, side: Side, text: str, size: float, share: float) -> Letters:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from patternmaker.drawing.surface import Letters, Mark
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.touching import overlap
-from patternmaker.sheets.furniture import join_number, trim_word
+from patternmaker.sheets.furniture import edge_word, join_number
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -49,8 +49,8 @@ def _boxes(join: Join, grid: Grid, share: float) -> Iterator[Box]:
 
 
 def beside(join: Join, grid: Grid, place: Place, share: float) -> Iterator[Letters]:
-    """Yield what one sheet says beside a join: its number, and on the later one TRIM."""
+    """Yield what one sheet says beside a join: its number, and what is done to it there."""
     side = join.side_of(place)
     yield join_number(grid, side, join.number, share)
-    if place == join.second:
-        yield trim_word(grid, side, share)
+    if done := grid.stock.joining.done(new=place == join.second):
+        yield edge_word(grid, side, done, share)

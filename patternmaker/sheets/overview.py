@@ -113,10 +113,8 @@ class Overview:
         count = self.sheet_count
         yield paragraph(
             f"{count} sheets of {self.stock.paper.name} (the pieces alone would fill "
-            f"{self.fewest}). Join them in the order of their numbers. Cut each new sheet along "
-            "its dashed line where that says TRIM, lay it to the same line of the sheet already "
-            "there, like number beside like number, cross to cross, and tape. Left and right are "
-            "as one stands in front of the seat."
+            f"{self.fewest}). Join them in the order of their numbers. {self.stock.joining.says} "
+            "Left and right are as one stands in front of the seat."
             if count > 1
             else f"One sheet of {self.stock.paper.name}.",
             width,

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.errors import Refusal, Refusals
 from patternmaker.facts import LENGTH, unknown
+from patternmaker.sheets.joining import LAP, Joining, read_joining
 from patternmaker.units import MM_PER_INCH, Unit, read_length
 
 if TYPE_CHECKING:
@@ -101,7 +102,7 @@ class Margins:
 
 @dataclass(frozen=True)
 class Stock:
-    """The paper of a job: what is printed on, the margins, and how far sheets overlap.
+    """The paper of a job: what is printed on, the margins, and how sheets overlap and are joined.
 
     A printer that is known to print long or short is named with it.
 
@@ -113,6 +114,7 @@ class Stock:
     margins: Margins
     overlap: float
     printer: Printer | None = None
+    joining: Joining = LAP
 
     def __post_init__(self) -> None:
         if wrong := list(self._mistakes()):
@@ -194,13 +196,12 @@ def usual_margins(unit: Unit) -> Margins:
     return Margins(10.0, 10.0, 10.0, 13.0)
 
 
-def usual_overlap(unit: Unit) -> float:
-    """Return how far sheets overlap unless asked otherwise."""
-    return 3 / 8 * MM_PER_INCH if unit is Unit.IN else 10.0
-
-
 def stock_of(
-    unit: Unit, paper: str | None = None, margins: str | None = None, overlap: str | None = None
+    unit: Unit,
+    paper: str | None = None,
+    margins: str | None = None,
+    overlap: str | None = None,
+    join: str | None = None,
 ) -> Stock:
     """Return the stock that a person asks for, what is not said being as usual for the unit.
 
@@ -209,11 +210,15 @@ def stock_of(
     """
     usual = "Letter" if unit is Unit.IN else "A4"
     read = read_paper(usual if paper is None else paper, unit)
+    joining = LAP if join is None else read_joining(join)
     try:
         return Stock(
             read,
             usual_margins(unit) if margins is None else _read_margins(margins, unit),
-            usual_overlap(unit) if overlap is None else _read_side("overlap", overlap, unit),
+            joining.usual_overlap(unit)
+            if overlap is None
+            else _read_side("overlap", overlap, unit),
+            joining=joining,
         )
     except Refusals as refusals:
         raise Refusals(refusals.mistakes, unit) from None

@@ -26,6 +26,8 @@ from tests.cli.command import STOOL, ended, job, leaves, refused, summary
         (["--overlap", "500mm"], "is more than a third of the usable width"),
         (["--overlap", "nan"], "overlap: 'nan' is not a length"),
         (["--overlap", "1e999"], "overlap: '1e999' is not a length"),
+        (["--join", "glue"], "join: 'glue' is not known; it can be lap, butt, fold"),
+        (["--join", "fald"], "did you mean 'fold'"),
         (["--most-sheets", "0"], "--most-sheets"),
         (["--most-sheets", "many"], "--most-sheets"),
         (["--units", "mm"], "No such option"),

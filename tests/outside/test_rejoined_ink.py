@@ -1,17 +1,16 @@
-"""Rendered sheets pasted together by their crosses: the cut line's ink lies on its formula."""
+"""Rendered sheets put together, in each way: the cut line's ink lies on its formula."""
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 import pytest
 
+from tests.paper.assembly import Assembled
 from tests.paper.forms import SEATS, Rounded
-from tests.paper.raster import Ink, rendered
-from tests.paper.samples import Made, made
-from tests.paper.sheets import Sheet
+from tests.paper.raster import Ink
+from tests.paper.samples import made
 
-DPI = 254  # ten dots to the millimetre
+DOTS = 10  # to the millimetre
 WITHIN = 0.2  # mm
 BESIDE = 0.7  # mm from the line's middle; ink further out is another mark's
 ACROSS = np.arange(-15, 16) / 10.0  # mm along the normal
@@ -24,70 +23,29 @@ CASES = [
 ]
 
 
-@dataclass(frozen=True)
-class Pasted:
-    """The ink of a plate's sheets, ten dots to the mm, from its lower left corner upward."""
-
-    ink: Ink
-
-    @classmethod
-    def together(cls, printed: Made, sheets: list[Sheet]) -> "Pasted":
-        """Paste the sheets, each laid to the ones before it by the crosses of its joins."""
-        laid = {sheets[0].number: sheets[0].placed.origin}
-        size = np.max([sheet.window[2:] for sheet in sheets], axis=0)
-        big = np.zeros((int(size[1] * 10) + 40, int(size[0] * 10) + 40), dtype=np.float32)
-        for sheet in sheets:
-            if sheet.number not in laid:
-                laid[sheet.number] = _laid(sheet, sheets, laid)
-            raster = rendered(printed.pdf, sheet.page, DPI)
-            cls._paste(big, raster.ink[::-1], -laid[sheet.number], sheet)
-        return cls(big)
-
-    @staticmethod
-    def _paste(big: Ink, ink: Ink, corner: complex, sheet: Sheet) -> None:
-        """Paste what a page's window shows, the page's corner lying at ``corner``."""
-        assert sheet.placed.clip
-        left, bottom, right, top = (round(side * 10) for side in sheet.placed.clip)
-        shown = ink[bottom:top, left:right]
-        x, y = round(corner.real * 10) + left, round(corner.imag * 10) + bottom
-        here = big[y : y + shown.shape[0], x : x + shown.shape[1]]
-        np.maximum(here, shown[: here.shape[0], : here.shape[1]], out=here)
-
-    def across(self, point: complex, normal: complex) -> Ink:
-        """Return the ink along a normal."""
-        spots = point + ACROSS * normal
-        ink = self.ink[(spots.imag * 10).astype(int), (spots.real * 10).astype(int)]
-        return np.asarray(ink, np.float32)
+TABLES: dict[tuple[str, str, str], Assembled] = {}
 
 
-def _laid(sheet: Sheet, sheets: list[Sheet], laid: dict[int, complex]) -> complex:
-    """Return where the plate's origin lies on a sheet, by the crosses that it shares."""
-    return next(
-        laid[other.number] + here - there
-        for other in sheets
-        if other.number in laid
-        for number in sheet.joins.keys() & other.joins.keys()
-        for here, there in zip(sheet.joins[number], other.joins[number], strict=True)
-    )
+def across(table: Assembled, point: complex, normal: complex) -> Ink:
+    """Return the ink along a normal."""
+    return table.at(point + ACROSS * normal)
 
 
-PASTED: dict[tuple[str, str], Pasted] = {}
-
-
+@pytest.mark.parametrize("join", ["lap", "butt", "fold"])
 @pytest.mark.parametrize(("job", "piece", "form"), CASES)
-def test_ink_of_the_cut_line_lies_on_its_formula(job, piece, form):
-    printed = made(job, whole=False)
+def test_ink_of_the_cut_line_lies_on_its_formula(job, piece, form, join):
+    printed = made(job, whole=False, join=join)
     ((plate, curve),) = [
         (plate, curve)
         for plate, curve in printed.book.drawn("cut line")
         if np.allclose(curve.size, form.size, atol=0.04)
     ]
-    if (job, plate) not in PASTED:
-        PASTED[job, plate] = Pasted.together(printed, printed.book.plates[plate])
+    if (job, plate, join) not in TABLES:
+        TABLES[job, plate, join] = Assembled.of(printed, printed.book.plates[plate], DOTS)
     points, normals = form.rim(step=1.0)
     assert len(points) == pytest.approx(form.length, abs=10)
     offs = [
-        _off(PASTED[job, plate].across(point + curve.middle, normal))
+        _off(across(TABLES[job, plate, join], point + curve.middle, normal))
         for point, normal in zip(points, normals, strict=True)
     ]
     clear = [off for off in offs if not math.isnan(off)]

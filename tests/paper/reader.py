@@ -59,6 +59,7 @@ class Words:
     at: complex
     size: float
     placed: Placed | None
+    upward: bool = False
 
     @property
     def middle(self) -> complex:
@@ -234,8 +235,9 @@ class _Run:
             raw = operands[0]
             codes = raw.original_bytes if hasattr(raw, "original_bytes") else bytes(raw)
             text = "".join(letters[code] for code in codes)
-            at = _point(0, 0, times(matrix, state.matrix))
-            self.page.words.append(Words(text, at, size * MM, self.placed))
+            turned = times(matrix, state.matrix)
+            words = Words(text, _point(0, 0, turned), size * MM, self.placed, turned[1] > 0.5)
+            self.page.words.append(words)
         self.text = matrix, letters, size
 
 

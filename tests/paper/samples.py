@@ -35,9 +35,11 @@ class Made:
 
 
 @cache
-def made(job: str, paper: str | None = None, *, whole: bool = True) -> Made:
+def made(
+    job: str, paper: str | None = None, *, whole: bool = True, join: str | None = None
+) -> Made:
     """Return the files of a sample, drafted once."""
-    return drafted(load_job(SAMPLES / f"{job}.toml"), paper, whole=whole)
+    return drafted(load_job(SAMPLES / f"{job}.toml"), paper, whole=whole, join=join)
 
 
 def told(table: dict[str, Any], paper: str | None = None, *, whole: bool = False) -> Made:
@@ -45,9 +47,9 @@ def told(table: dict[str, Any], paper: str | None = None, *, whole: bool = False
     return drafted(read_job(table), paper, whole=whole)
 
 
-def drafted(job: Job, paper: str | None, *, whole: bool) -> Made:
+def drafted(job: Job, paper: str | None, *, whole: bool, join: str | None = None) -> Made:
     """Draft a job into a folder of its own and return what it leaves."""
-    options = Options(stock_of(job.unit, paper), whole_strips=whole, svg=True)
+    options = Options(stock_of(job.unit, paper, join=join), whole_strips=whole, svg=True)
     with tempfile.TemporaryDirectory() as folder:
         done = draft(job, Path(folder), options)
         pdf, svg = (path.read_bytes() for path in done.files)

@@ -36,19 +36,38 @@ class Sheet:
         x, y = self.placed.origin.real, self.placed.origin.imag
         return left - x, bottom - y, right - x, top - y
 
+    @property
+    def page_clip(self) -> Box:
+        """The window in which it shows its plate, on the page."""
+        assert self.placed.clip
+        return self.placed.clip
+
     @cached_property
-    def joins(self) -> dict[int, list[complex]]:
-        """The crosses of each join, by the number beside its dashed line, on the page."""
-        lines = [
+    def _lines(self) -> list[Curve]:
+        """The dashed lines of its joins, on the page."""
+        return [
             line.curve
             for line in lone_lines(self.page)
             if line.pen.dashes and line.curve.length > LARGEST_CROSS
         ]
+
+    @cached_property
+    def edges(self) -> list[tuple[Curve, str]]:
+        """The lines along which something is done to it, each with the word beside it."""
+        return [
+            (min(self._lines, key=lambda line: _off(line, word.middle)), word.text)
+            for word in lone_words(self.page)
+            if word.text.isupper()
+        ]
+
+    @cached_property
+    def joins(self) -> dict[int, list[complex]]:
+        """The crosses of each join, by the number beside its dashed line, on the page."""
         marks = crosses(self.page)
         found: dict[int, list[complex]] = {}
         for word in self.page.words:
             if word.placed is None and re.fullmatch(r"\d+", word.text):
-                line = min(lines, key=lambda line: _off(line, word.middle))
+                line = min(self._lines, key=lambda line: _off(line, word.middle))
                 on_it = [cross for cross in marks if _off(line, cross) < 0.02]
                 found.setdefault(int(word.text), []).extend(on_it)
         return {number: _once(places) for number, places in found.items()}
@@ -189,3 +208,8 @@ def plain(words: Iterable[Words]) -> str:
 def lone_lines(page: Page) -> list[Line]:
     """Return what a page draws outside of its plate."""
     return [line for line in page.lines if not (line.placed and line.placed.clip)]
+
+
+def lone_words(page: Page) -> list[Words]:
+    """Return what a page says outside of its plate."""
+    return [word for word in page.words if not (word.placed and word.placed.clip)]

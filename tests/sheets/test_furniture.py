@@ -1,6 +1,7 @@
 """What every sheet carries: bars, heading, join marks."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 import pytest
 import shapely
@@ -17,8 +18,10 @@ from patternmaker.sheets.furniture import (
     proof_triangle,
     shortened,
 )
-from patternmaker.sheets.papers import LEAST_LONG, LEAST_SHORT, Margins, Paper, Stock
-from patternmaker.sheets.tiling import Grid, Side
+from patternmaker.sheets.joining import BUTT, FOLD, JOININGS, LAP
+from patternmaker.sheets.numbers import beside
+from patternmaker.sheets.papers import LEAST_LONG, LEAST_SHORT, Margins, Paper, Stock, stock_of
+from patternmaker.sheets.tiling import Grid, Join, Side
 from patternmaker.units import Unit
 from tests.sheets.prints import A4
 
@@ -142,3 +145,21 @@ def test_white_under_bars_and_words_hides_nothing_that_the_sheet_beside_does_not
 
 def test_no_white_where_no_sheet_is_joined():
     assert blanks(Grid(A4, landscape=False, columns=3, rows=3), []).marks == ()
+
+
+@pytest.mark.parametrize(
+    ("joining", "there", "new"),
+    [(LAP, [], ["TRIM"]), (BUTT, ["TRIM"], ["TRIM"]), (FOLD, [], ["FOLD BACK"])],
+)
+def test_what_is_done_at_an_edge_goes_with_the_way_of_joining(joining, there, new):
+    grid, join = Grid(replace(A4, joining=joining), False, 2, 1), Join(1, (0, 0), (1, 0))
+    told = [[word.text for word in beside(join, grid, (i, 0), 0.4)] for i in (0, 1)]
+    assert told == [["1", *there], ["1", *new]]
+
+
+@pytest.mark.parametrize("unit", Unit)
+@pytest.mark.parametrize("join", JOININGS)
+def test_usual_overlap_has_room_for_bars_and_words(join, unit):
+    stock = stock_of(unit, join=join)
+    assert blanks(Grid(stock, landscape=False, columns=2, rows=1), ["left"]).marks
+    assert (join == "lap") == (stock.overlap == stock_of(unit).overlap)
