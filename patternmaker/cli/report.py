@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from patternmaker.cli.tables import plain, table
 from patternmaker.cutlist.rows import CutRow, Need, cut_rows, needs
 from patternmaker.cutlist.sewing import HEADS, sew_rows, thread_says
+from patternmaker.cutlist.sundries import sundry_rows
 from patternmaker.units import show_area, show_length
 
 if TYPE_CHECKING:
@@ -35,6 +36,8 @@ def _lines(draft: Draft) -> Iterator[str]:
         if need.kind == "card":
             continue
         yield f"  {need.title}: {show_area(need.area, job.unit)}{_matching(need, job.unit)}"
+    if sundries := sundry_rows(draft.drafted):
+        yield from ("", "Sundries", *(f"  {each.note.told(job.unit)}" for each in sundries))
     yield from _sewing(draft)
     yield from _fit(draft)
     yield from ("", _sheets(draft), "", "Files")

@@ -16,6 +16,7 @@ from patternmaker.facts import LENGTH, both, length
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Pattern
 from patternmaker.pattern.stations import stations
+from patternmaker.pattern.sundries import foam_of, zip_of
 from patternmaker.units import MM_PER_INCH
 
 if TYPE_CHECKING:
@@ -127,7 +128,9 @@ class BoxCushion(Cover):
         walls = (*(panel.piece() for panel in boxing), *(strip.piece() for strip in strips))
         pieces = (*flat, *walls, foam)
         order = tuple(self._steps(ring, pieces, joins))
-        return Pattern(brief.outline, pieces, seams, self._fit(brief, walls, seams), order)
+        zip_ = zip_of(zipped.length + 2 * brief.allowances.join)
+        return Pattern(brief.outline, pieces, seams, self._fit(brief, walls, seams), order,
+                       sundries=(zip_, foam_of(self.height, foam.cut)))  # fmt: skip
 
     def _ring(self, brief: Brief) -> tuple[Ring, Sequence[str]]:
         """Return the seam with its stations, and the names of the boxing's joins in order."""

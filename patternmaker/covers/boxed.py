@@ -14,6 +14,7 @@ from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH, both, choice, length, rows
 from patternmaker.pattern.piece import Pattern, Seam
 from patternmaker.pattern.stations import stations
+from patternmaker.pattern.sundries import board_of, foam_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.piece import Piece
     from patternmaker.pattern.stations import Station
+    from patternmaker.pattern.sundries import Sundry
 
 LEAST = 10.0  # mm of drop
 UPRIGHT, TO_BASE = "upright", "to the base"
@@ -145,8 +147,13 @@ class Boxed(Cover):
         pieces = (top, *boxing, bases.template(brief), bases.dust_cover(brief))
         return Pattern(
             brief.outline, pieces, seams, fit(brief, sew, seams, form=form, wall=wall),
-            steps=tuple(steps.boxed(brief, pieces, joins)),
+            steps=tuple(steps.boxed(brief, pieces, joins)), sundries=tuple(self._sundries(brief)),
         )  # fmt: skip
+
+    def _sundries(self, brief: Brief) -> Iterator[Sundry]:
+        if self.foam is not None and self.board is not None:
+            yield foam_of(self.foam, brief.outline)
+            yield board_of(self.board, brief.base)
 
 
 def _bending(values: Mapping[str, Any]) -> Bending:

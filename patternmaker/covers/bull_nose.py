@@ -13,6 +13,7 @@ from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH, both, length, switch
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Pattern, Seam
+from patternmaker.pattern.sundries import foam_of, zip_of
 from patternmaker.units import MM_PER_INCH
 
 if TYPE_CHECKING:
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.piece import Edge, Fit, Piece
+    from patternmaker.pattern.sundries import Sundry
 
 LEAST_FLAT = MM_PER_INCH  # of a side behind the nose; common practice, no source
 LEAST_BACK = MM_PER_INCH * 3  # of a back that is opened to fill it; common practice, no source
@@ -107,7 +109,13 @@ class BullNose(Cover):
         foam = padding.foam_template(brief.outline, self.foam_oversize, self.height)
         pieces = (nose.top(), *gussets, *walls, foam)
         return Pattern(brief.outline, pieces, seams, self._fit(nose, walls, seams),
-                       tuple(self._steps(brief, pieces, seams)))  # fmt: skip
+                       tuple(self._steps(brief, pieces, seams)),
+                       sundries=tuple(self._sundries(nose, foam)))  # fmt: skip
+
+    def _sundries(self, nose: Nose, foam: Piece) -> Iterator[Sundry]:
+        if self.zip:
+            yield zip_of(nose.back.length + 2 * nose.brief.allowances.join)
+        yield foam_of(self.height, foam.cut)
 
     def _zipped(self, nose: Nose) -> tuple[tuple[Piece, ...], Sewn]:
         """Return the two strips of the zip boxing, and the seams of its ends and of its edges."""

@@ -14,6 +14,7 @@ from patternmaker.errors import brief as shortly
 from patternmaker.facts import unknown
 from patternmaker.pattern.notes import GAUGES, PREPARING, TOPSTITCH, Note
 from patternmaker.pattern.piece import LineKind
+from patternmaker.pattern.sundries import cord_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.piece import Guide, Pattern, Piece
     from patternmaker.pattern.stitching import Stitching
+    from patternmaker.pattern.sundries import Sundry
 
 ROLES = (welts.ROLE,)  # a job may give them a material of their own
 TEMPLATES = (padding.FOAM, padding.WADDING)
@@ -88,7 +90,16 @@ def finished(pattern: Pattern, brief: Brief) -> Pattern:
         pieces=tuple(_labelled(piece, rows) for piece in pieces if piece.name not in without),
         steps=tuple(_steps_without(welted.steps, without)),
         stitches=rows,
+        sundries=(*pattern.sundries, *_sundries(pattern, brief)),
     )
+
+
+def _sundries(pattern: Pattern, brief: Brief) -> Iterator[Sundry]:
+    """Yield the cord of each welt, and what the padding is cut from."""
+    for welt in welts.asked(pattern, brief):
+        yield cord_of(welt.wish.cord, welt.run.length * welt.times)
+    if asked := brief.finishing.padding:
+        yield from padding.sundries(asked, pattern.outline)
 
 
 def _labelled(piece: Piece, rows: tuple[Stitching, ...]) -> Piece:

@@ -14,6 +14,7 @@ from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Pattern
 from patternmaker.pattern.stations import stations
 from patternmaker.pattern.stitching import BY_HAND
+from patternmaker.pattern.sundries import zip_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -82,7 +83,9 @@ class KnifeEdge(Cover):
         closing = "zip seam" if self.closed_by == ZIP else BY_HAND
         seams = (opening.sewn(places, "seam"), opening.closed(places, closing))
         order = tuple(self._steps(brief, pieces, seams))
-        return Pattern(brief.outline, pieces, seams, self._fit(brief, sew, seams), order)
+        zips = (zip_of(seams[1].a.length),) if self.closed_by == ZIP else ()
+        return Pattern(brief.outline, pieces, seams, self._fit(brief, sew, seams), order,
+                       sundries=zips)  # fmt: skip
 
     def _sew_line(self, brief: Brief) -> Contour:
         return tapers.drawn_in(brief.outline, self.taper, self.taper_over)

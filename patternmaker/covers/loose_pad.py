@@ -17,6 +17,7 @@ from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Pattern
 from patternmaker.pattern.stations import stations
 from patternmaker.pattern.stitching import BY_HAND
+from patternmaker.pattern.sundries import foam_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -152,7 +153,8 @@ class LoosePad(Cover):
         seams = (*boxes.joined((*panels, panels[0])), *upper, *lower)
         fit = self._fit(brief, opening, seams, fits.long_strips(brief, walls))
         order = tuple(self._round_the_box(ring, opening, pieces, joins))
-        return Pattern(ring.sew, pieces, seams, fit, order)
+        foams = (foam_of(self.height, foam.cut),)
+        return Pattern(ring.sew, pieces, seams, fit, order, sundries=foams)
 
     def _face_to_face(
         self, brief: Brief, pieces: Sequence[Piece], seams: Sequence[Seam]

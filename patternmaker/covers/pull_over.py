@@ -20,6 +20,7 @@ from patternmaker.facts import LENGTH, both, choice, count, length
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Pattern, Piece
 from patternmaker.pattern.stations import CARDINALS, DOUBLE_NOTCH_GAP, Station, notches_round
+from patternmaker.pattern.sundries import board_of, foam_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -127,7 +128,10 @@ class PullOver(Cover):
         )
         fit = pulled.fit(brief, draped, found, inner, seams)
         order = tuple(pulled.order(brief, pieces, found, inner))
-        return Pattern(brief.outline, pieces, seams, fit, order)
+        sundries = () if self.drop is not None else (
+            foam_of(self.foam, brief.outline), board_of(self.board, brief.base),
+        )  # fmt: skip
+        return Pattern(brief.outline, pieces, seams, fit, order, sundries=sundries)
 
     def _piece(
         self, brief: Brief, draped: Draped, found: Sequence[Corner], inner: Sequence[Inner]

@@ -85,9 +85,9 @@ def _steps(fall: Fall, pieces: Sequence[Piece], seams: Sequence[Seam]) -> Iterat
     yield from steps.sewing([s for s in joins if s.a.piece != last], allowances.join)
     yield from steps.sewing([s for s in seams if s.name == "top seam"], allowances.seam)
     yield from _closing(fall, [s for s in joins if s.a.piece == last])
-    yield from steps.sewing([s for s in seams if s.name == "corner seam"], allowances.join)
-    yield Note("Begin each corner seam exactly at the corner of the top, needle down, its end on "
+    yield Note("Begin each corner seam exactly at the corner of the top, needle down; end it on "
                "the lower edge of the wrap-under")  # fmt: skip
+    yield from steps.sewing([s for s in seams if s.name == "corner seam"], allowances.join)
     yield from steps.topstitching("boxing", allowances)
     yield from steps.stapling_on(brief)
 

@@ -10,10 +10,12 @@ from typing import TYPE_CHECKING, Any
 import patternmaker
 from patternmaker.cutlist.rows import cut_rows, needs
 from patternmaker.cutlist.sewing import thread_in_all
+from patternmaker.cutlist.sundries import sundry_rows
 from patternmaker.pattern.stitching import thread_of
 
 if TYPE_CHECKING:
     from patternmaker.cutlist.rows import Need
+    from patternmaker.cutlist.sundries import SundryRow
     from patternmaker.drafting.draft import Draft
     from patternmaker.job.model import Seat
     from patternmaker.pattern.piece import Fit, Pattern, Piece, Seam
@@ -30,6 +32,7 @@ def summary(draft: Draft) -> dict[str, Any]:
         "units": job.unit.value,
         "version": patternmaker.__version__,
         "seats": [_seat(seat, pattern, job.unit) for seat, pattern in draft.drafted.seats],
+        "sundries": [_sundry(row, job.unit) for row in sundry_rows(draft.drafted)],
         "materials": [_need(need) for need in needs(cut_rows(draft.drafted))],
         "thread_mm": thread_in_all(draft.drafted),
         "sheets": {
@@ -49,6 +52,11 @@ def _printer(printer: Printer | None) -> dict[str, Any] | None:
         return None
     across, up = printer.errors
     return {"name": printer.name, "across": across, "up": up, "lean": printer.lean}
+
+
+def _sundry(row: SundryRow, unit: Unit) -> dict[str, Any]:
+    count = None if row.length else row.count
+    return {"what": row.what.told(unit), "count": count, "length_mm": row.length or None}
 
 
 def _seat(seat: Seat, pattern: Pattern, unit: Unit) -> dict[str, Any]:

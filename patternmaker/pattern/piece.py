@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from patternmaker.materials import Material
     from patternmaker.pattern.notes import Note
     from patternmaker.pattern.stitching import Stitching
+    from patternmaker.pattern.sundries import Sundry
 
 
 LEVEL = 1e-6  # of a direction; one that strays less is level, or upright
@@ -241,6 +242,7 @@ class Pattern:
         fit: how the finished cover fits.
         steps: the order of work at the bench, with this seat's own numbers.
         stitches: how each seam is sewn, and the thread that it takes.
+        sundries: what it takes beside its covering.
     """
 
     outline: Contour
@@ -249,6 +251,7 @@ class Pattern:
     fit: Fit
     steps: tuple[Note, ...] = ()
     stitches: tuple[Stitching, ...] = ()
+    sundries: tuple[Sundry, ...] = ()
 
     @property
     def seam_names(self) -> tuple[str, ...]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from patternmaker.cutlist.rows import CutRow, Drafted, cut_rows, needs, seats_of
 from patternmaker.cutlist.sewing import HEADS, sew_rows, thread_says
 from patternmaker.cutlist.strike import by_hand
+from patternmaker.cutlist.sundries import sundry_rows
 from patternmaker.drawing.labels import by, show
 from patternmaker.drawing.looks import MADDER, PENS, SLATE, Pen
 from patternmaker.drawing.prints import title_of
@@ -142,6 +143,8 @@ class Overview:
                 why = with_set_fractions(need.why.told(self.unit))
                 says += f"; to match it {more} more, since {why}"
             yield paragraph(says, width)
+        for sundry in sundry_rows(self.drafted):
+            yield paragraph(with_set_fractions(sundry.note.told(self.unit)), width)
 
     def _sewing(self, width: float) -> Iterator[Block]:
         rows = sew_rows(self.drafted)

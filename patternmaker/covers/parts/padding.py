@@ -8,6 +8,7 @@ from patternmaker.covers.parts.tops import centre_cross, closing
 from patternmaker.materials import Material
 from patternmaker.pattern.notes import Gauge, Note
 from patternmaker.pattern.piece import Guide, LineKind, Piece
+from patternmaker.pattern.sundries import foam_of, wadding_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
     from patternmaker.errors import Refusal
     from patternmaker.geometry.contour import Contour
     from patternmaker.pattern.finishing import Padding
+    from patternmaker.pattern.sundries import Sundry
 
 FOAM, WADDING = "foam template", "wadding"
 
@@ -85,6 +87,15 @@ def templates(padding: Padding, seat: Contour) -> Iterator[Piece]:
         yield foam_template(seat, oversize, padding.foam)
     if padding.wadding:
         yield wadding_wrap(seat.grown(oversize), padding.foam or 0.0, padding.wadding)
+
+
+def sundries(padding: Padding, seat: Contour) -> Iterator[Sundry]:
+    """Yield the foam and the wadding that the templates are for."""
+    foam = seat.grown(_oversize(padding))
+    if padding.foam:
+        yield foam_of(padding.foam, foam)
+    if padding.wadding:
+        yield wadding_of(padding.wadding, foam.grown(padding.foam or 0.0))
 
 
 def _oversize(padding: Padding) -> float:

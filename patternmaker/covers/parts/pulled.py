@@ -152,7 +152,7 @@ def order(
     yield Note("Bring its centre marks to those of the base: back, front, left, right")
     yield from steps.stapling(allowances)
     yield from _at_corners(found, inner)
-    yield from steps.checking(brief.outline)
+    yield from steps.checking(brief.outline, "")
     yield from steps.dust_cover(allowances)
 
 

@@ -218,10 +218,11 @@ def stapling(allowances: Allowances) -> Iterator[Note]:
                "pairs in turn, a staple every {} to {}; corners last", STAPLES)  # fmt: skip
 
 
-def checking(outline: Contour) -> Iterator[Note]:
+def checking(outline: Contour, seam: str = "top seam") -> Iterator[Note]:
     """Yield what is looked at before the last staples make it lasting."""
-    yield Note("Look from above before you finish: {} by {}, sides alike, no ripple. Pull again "
-               "what is off; then fill in the staples",
+    what = f"the {seam}" if seam else "the top's edge"
+    yield Note(f"Look from above before you finish: {what} {{}} by {{}}, sides alike, no ripple. "
+               "Pull again what is off; then fill in the staples",
                (outline.width, outline.height))  # fmt: skip
 
 
@@ -237,7 +238,7 @@ def stapling_on(brief: Brief, over: str = "foam", seam: str = "top seam") -> Ite
     yield from reference(brief)
     yield from placing(over, seam)
     yield from stapling(brief.allowances)
-    yield from checking(brief.outline)
+    yield from checking(brief.outline, seam)
     yield from dust_cover(brief.allowances)
 
 
