@@ -28,12 +28,14 @@ REACH = 3.0  # allowances; edges that vanish beside one corner reach no further
 def parallel(path: Path, by: float) -> Path:
     """Return the open path ``by`` mm to the right of another (negative: to the left).
 
+    An arc too tight for it vanishes, as in `bordered`.
+
     Raises:
-        Refusal: if an edge of it turns too tightly to be followed.
+        Refusal: if an edge of it turns too tightly and cannot vanish.
     """
     chain = _Chain()
     for each in path.segments:
-        chain.add(each, by)
+        chain.add_or_skip(each, by)
     chain.settled()
     return Path(tuple(chain.edges))
 
@@ -88,10 +90,6 @@ class _Chain:
             self._skipped = tight
         else:
             self._put(edge, by, moved)
-
-    def add(self, edge: Segment, by: float) -> None:
-        """Add an edge, moved to its right."""
-        self._put(edge, by, _moved(edge, by))
 
     def _put(self, edge: Segment, by: float, moved: Segment) -> None:
         if self._last is None:

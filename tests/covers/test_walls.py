@@ -3,6 +3,7 @@
 import math
 
 import pytest
+import shapely
 
 from patternmaker.covers.boxed import TO_BASE, Boxed
 from patternmaker.covers.parts.forms import Form
@@ -18,7 +19,18 @@ from patternmaker.outlines.rounded_rectangle import RoundedRectangle
 from patternmaker.pattern.allowances import Allowances
 from patternmaker.pattern.brief import Brief
 from patternmaker.pattern.piece import LineKind, Pattern
-from tests.covers.seats import BENCH, ROUND, SHARP, brief, guide, guides, kite, piece, told
+from tests.covers.seats import (
+    BENCH,
+    ROUND,
+    SHARP,
+    brief,
+    guide,
+    guides,
+    kite,
+    piece,
+    told,
+    with_bay,
+)
 
 BOX = RoundedRectangle(width=400, depth=300, corner=40).contour()
 LEATHER = Material(kind="upholstery leather", take_up=0.03, take_up_along=0.02)
@@ -141,12 +153,40 @@ def test_dish_that_dips_below_the_base_is_refused_however_its_wall_runs():
         assert mistake.startswith("cover.drop: the top comes within 0 mm of the base's lower edge")
 
 
-def test_wrap_too_wide_for_an_inner_bend_of_the_flat_is_refused_by_name():
-    seat = brief(RoundedRectangle(width=400, depth=300, corner=60).contour(), wrap=150,
-                 base=RoundedRectangle(width=220, depth=120, corner=59).contour())  # fmt: skip
-    found = refusals(seat, drop=30, walls=TO_BASE)
-    assert found
-    assert all(each.startswith("allowances.wrap: ") for each in found)
+NARROW = with_bay(300, 250, 90, 60, 5.0)
+"""A seat with a bay in front, whose inner corners are tight."""
+
+
+@pytest.mark.parametrize(
+    ("outset", "wrap", "bent", "says"),
+    [
+        (20, 60, False, "allowances.wrap: the allowances of two edges run past each other"),
+        (20, 60, True, "allowances.wrap: an allowance of 60 mm is too wide for a curve of radius"),
+        (-40, 150, True, "allowances.seam: an allowance of 20 mm is too wide for a curve"),
+    ],
+)
+def test_allowance_that_a_bent_panel_has_no_room_for_is_named(outset, wrap, bent, says):
+    crown = {"bent": ALONG, "bend": CROWN, "bend_depth": 60} if bent else {}
+    found = refusals(flared(NARROW, outset, wrap=wrap, seam=20), drop=15 if outset > 0 else 30,
+                     walls=TO_BASE, **crown)  # fmt: skip
+    assert any(each.startswith(says) for each in found)
+
+
+def test_base_of_another_kind_of_shape_is_refused_where_the_two_part():
+    seat = brief(NARROW, base=SHARP)
+    (mistake,) = refusals(seat, drop=90, walls=TO_BASE)
+    assert mistake.startswith("base: its edge does not follow the seam near x ")
+
+
+def test_topstitch_keeps_its_distance_past_corners_tighter_than_itself():
+    seat = flared(RoundedRectangle(width=400, depth=300, corner=5).contour(), -60)
+    boxing = piece(drafted(seat, drop=60, walls=TO_BASE, bent=ALONG, bend_depth=15), "boxing")
+    seam = shapely.LineString(
+        [(z.real, z.imag) for z in guide(boxing, LineKind.SEW).path.chords(1e-3)]
+    )
+    stitch = guide(boxing, LineKind.TOPSTITCH).path.chords(0.01)
+    off = [seam.distance(shapely.Point(z.real, z.imag)) for z in stitch]
+    assert off == pytest.approx([seat.allowances.topstitch_at] * len(off), abs=0.005)
 
 
 def test_bend_of_next_to_nothing_is_none():
