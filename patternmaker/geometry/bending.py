@@ -12,9 +12,9 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Protocol
 
 from patternmaker.geometry.biarcs import fitted
+from patternmaker.geometry.chains import plain
 from patternmaker.geometry.contour import Contour
 from patternmaker.geometry.quadrature import Integral, evenly, length_of
-from patternmaker.geometry.unrolling import plain
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence

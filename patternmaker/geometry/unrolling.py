@@ -17,210 +17,222 @@ from __future__ import annotations
 
 import cmath
 import math
-from dataclasses import dataclass
+from abc import ABC, abstractmethod
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple, Protocol
+from typing import TYPE_CHECKING, NamedTuple
 
 from patternmaker.errors import Refusal
 from patternmaker.geometry.biarcs import fitted
+from patternmaker.geometry.chains import plain
 from patternmaker.geometry.contour import Path
-from patternmaker.geometry.quadrature import Integral, evenly
-from patternmaker.geometry.segments import Arc, Line, Segment, dot
+from patternmaker.geometry.quadrature import Integral
+from patternmaker.geometry.segments import Line, dot
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Callable, Iterable
 
-    from patternmaker.geometry.pairing import Run
+    from patternmaker.geometry.ruled import Span
+    from patternmaker.geometry.segments import Segment
 
-STRAIGHT = 1e-12  # a turn, or a slope, that is all rounding
-BEND = math.pi / 12  # radians of a plan's arc to an interval of an integral
 HALVINGS = 60  # of a share, until it is found to rounding
-STEPS = 8  # intervals along a straight part whose height changes
 
 
-class Rise(Protocol):
-    """How high the upper edge lies over each place of the plan."""
+class Laid(ABC):
+    """A span laid flat: its upper edge begins at the origin, its first ruling runs down."""
 
-    @property
-    def is_level(self) -> bool:
-        """Whether it is the same everywhere."""
-
-    def at(self, place: complex) -> float:
-        """Return the height over a place of the plan, mm."""
-
-    def slope(self, place: complex) -> complex:
-        """Return how the height changes to the right and to the back, mm for each mm."""
-
-
-class Step(NamedTuple):
-    """A place in space, or a move: in the plan, and up."""
-
-    plan: complex
-    up: float
-
-    def of(self, other: Step) -> float:
-        """Return the scalar product."""
-        return dot(self.plan, other.plan) + self.up * other.up
-
-    def plus(self, other: Step, share: float = 1.0) -> Step:
-        """Return the sum with a share of another move."""
-        return Step(self.plan + share * other.plan, self.up + share * other.up)
+    def __init__(self, span: Span) -> None:
+        self.span = span
 
     @property
+    @abstractmethod
+    def turn(self) -> float:
+        """How far the last ruling is turned against the first, in radians."""
+
+    @property
+    @abstractmethod
+    def end(self) -> complex:
+        """Where the upper edge ends."""
+
+    @abstractmethod
+    def uppers(self) -> Iterable[Segment]:
+        """Return the upper edge."""
+
+    @abstractmethod
+    def lowers(self) -> Iterable[Segment]:
+        """Return the lower edge."""
+
+    @abstractmethod
+    def speed(self, share: float) -> float:
+        """Return how far the upper edge runs for a share of 1, at a share."""
+
+    @cached_property
+    def upper(self) -> tuple[Segment, ...]:
+        """The upper edge; none where it stays in one place."""
+        return () if isinstance(self.span.upper, complex) else tuple(plain(self.uppers()))
+
+    @cached_property
+    def lower(self) -> tuple[Segment, ...]:
+        """The lower edge; none where it stays in one place."""
+        return () if isinstance(self.span.lower, complex) else tuple(plain(self.lowers()))
+
+    @cached_property
     def length(self) -> float:
-        """Its length."""
-        return math.hypot(self.plan.real, self.plan.imag, self.up)
+        """The length of the upper edge."""
+        return sum(each.length for each in self.upper)
+
+    def share_at(self, along: float) -> float:
+        """Return the share at which the upper edge has run so far."""
+        if self.span.is_even:
+            return along / self.length
+        run = Integral.of(self.speed, self.span.breaks)
+        low, high = 0.0, 1.0
+        for _ in range(HALVINGS):
+            middle = (low + high) / 2
+            low, high = (low, middle) if run.at(middle).real > along else (middle, high)
+        return (low + high) / 2
 
 
-class _Ruling(NamedTuple):
-    """What a ruling tells of the wall beside it, for a move of 1 of the share along its part.
-
-    Args:
-        length: of the ruling.
-        down: p, what the upper edge moves along the ruling.
-        over: q, what it moves square to it.
-        down_below: the same two of the lower edge.
-        over_below: r.
-    """
-
-    length: float
-    down: float
-    over: float
-    down_below: float
-    over_below: float
-
-    @property
-    def turns(self) -> float:
-        """How far the flat ruling turns."""
-        return (self.over_below - self.over) / self.length
+def lay(span: Span) -> Laid:
+    """Return a span laid flat."""
+    if not span.leans:
+        return Upright(span)
+    return Plane(span) if span.is_plane else Leaning(span)
 
 
-@dataclass(frozen=True)
-class Span:
-    """A smooth part of a wall.
+class Upright(Laid):
+    """A span that stands straight over its lower edge: its rulings stay parallel."""
 
-    Args:
-        upper: the part of the seam above, in plan, or the one place where it stays.
-        lower: the part of the base's edge below.
-        rise: the height of the seam over the base's lower edge.
-        scale: how much of their finished length, across and along, the edges are drafted.
-    """
+    turn = 0.0
 
-    upper: Run
-    lower: Run
-    rise: Rise
-    scale: tuple[float, float] = (1.0, 1.0)
+    @cached_property
+    def _over(self) -> Callable[[float], float]:
+        """How far it runs up to a share: a closed form where it is drafted at one scale."""
+        across, along = self.span.scale
+        run = self.span.upper
+        assert not isinstance(run, complex)  # nothing stands over a single place
+        if across == along or isinstance(run, Line):
+            whole = run.length * self.span.scaled(run.tangent())
+            return lambda share: share * whole
+        integral = Integral.of(lambda share: self._step(share).imag, self.span.breaks)
+        return lambda share: integral.at(share).real
 
-    @property
-    def leans(self) -> bool:
-        """Whether its lower edge does not lie straight below the upper one."""
-        return self.upper != self.lower
+    def _step(self, share: float) -> complex:
+        """Return how it moves: along its rulings, and square to them."""
+        (_, above), _ = self.span.ends(share)
+        return complex(-above.up, abs(above.plan) * self.span.scaled(above.plan))
 
-    @property
-    def is_plane(self) -> bool:
-        """Whether it lies in one plane, and leans."""
-        return (
-            self.leans
-            and self.rise.is_level
-            and not any(isinstance(run, Arc) for run in (self.upper, self.lower))
-        )
+    def _upper(self, share: float) -> tuple[complex, complex]:
+        step = self._step(share)
+        risen = self.span.height(share) - self.span.height(0.0)
+        return complex(self._over(share), risen), -1j * step / abs(step)
 
-    @property
-    def is_even(self) -> bool:
-        """Whether its upper edge is drafted at one scale all along, level."""
-        across, along = self.scale
-        return self.rise.is_level and (across == along or isinstance(self.upper, Line))
+    def uppers(self) -> Iterable[Segment]:
+        """Return the upper edge, level or as its height goes."""
+        if self.span.rise.is_level:
+            return (Line(0j, complex(self._over(1.0))),)
+        return fitted(self._upper, 0.0, 1.0)
+
+    def lowers(self) -> Iterable[Segment]:
+        """Return the lower edge, which is straight."""
+        foot = complex(0.0, -self.span.height(0.0))
+        return (Line(foot, foot + self._over(1.0)),)
 
     @property
-    def moves(self) -> tuple[complex, complex]:
-        """How far its upper and its lower edge run, in plan."""
-        upper, lower = (
-            0j if isinstance(run, complex) else run.end - run.start
-            for run in (self.upper, self.lower)
-        )
-        return upper, lower
+    def end(self) -> complex:
+        """Where the upper edge ends."""
+        return self._upper(1.0)[0]
 
-    def height(self, share: float) -> float:
-        """Return the height of the upper edge."""
-        return self.rise.at(_on(self.upper, share)[0])
+    def speed(self, share: float) -> float:
+        """Return how far the upper edge runs for a share of 1, at a share."""
+        return abs(self._step(share))
 
-    def cut(self, begin: float, end: float) -> Span:
-        """Return the part between two shares of it."""
-        return Span(_cut(self.upper, begin, end), _cut(self.lower, begin, end),
-                    self.rise, self.scale)  # fmt: skip
 
-    def ruling(self, share: float) -> _Ruling:
-        """Return what holds of the ruling at a share of it."""
-        (top, above), (foot, below) = self.ends(share)
-        whole = Step(foot - top.plan, -top.up)
-        length = whole.length
-        way = Step(whole.plan / length, whole.up / length)
-        p, r = above.of(way), Step(below, 0.0).of(way)
-        square, square_below = above.plus(way, -p), Step(below, 0.0).plus(way, -r)
-        over, over_below = square.length, square_below.length
-        if square.of(square_below) < -STRAIGHT * over * over_below:
-            raise _inside_out(top.plan)
-        return _Ruling(length, p, self._drafted(over, above.plan),
-                       r, self._drafted(over_below, below))  # fmt: skip
+class Plane(Laid):
+    """A plane span that leans: no part of its edges bends or climbs."""
 
-    def _drafted(self, over: float, move: complex) -> float:
-        """Return a step square to the ruling such that its edge is drafted to scale.
-
-        The edge then moves by the scaled plan and its whole climb, as the top's sew line does.
-        """
-        k = self.scaled(move)
-        return math.sqrt(max(0.0, over * over - (1 - k * k) * abs(move) ** 2))
-
-    def ends(self, share: float) -> tuple[tuple[Step, Step], tuple[complex, complex]]:
-        """Return both ends of a ruling, from above, each with how it moves there."""
-        place, move = _on(self.upper, share)
-        climb = 0.0 if self.rise.is_level else dot(self.rise.slope(place), move)
-        return (Step(place, self.rise.at(place)), Step(move, climb)), _on(self.lower, share)
-
-    def scaled(self, move: complex) -> float:
-        """Return how much of a finished length in this direction is drafted."""
-        across, along = self.scale
-        if across == along or not move:
-            return across
-        return abs(complex(move.real * across, move.imag * along)) / abs(move)
+    @cached_property
+    def _quad(self) -> Quad:
+        return Quad.of(self.span)
 
     @property
-    def breaks(self) -> list[float]:
-        """Shares between which it is smooth enough for an integral."""
-        bend = max(abs(run.sweep) if isinstance(run, Arc) else 0.0
-                   for run in (self.upper, self.lower))  # fmt: skip
-        count = math.ceil(bend / BEND) or 1
-        return evenly(0.0, 1.0, count if self.rise.is_level else max(STEPS, count))
+    def turn(self) -> float:
+        """How far the last ruling is turned against the first, in radians."""
+        return cmath.phase(1j * (self._quad.far_below - self._quad.far_above))
+
+    @property
+    def end(self) -> complex:
+        """Where the upper edge ends."""
+        return self._quad.far_above
+
+    def uppers(self) -> Iterable[Segment]:
+        """Return the upper edge."""
+        return (Line(self._quad.above, self._quad.far_above),)
+
+    def lowers(self) -> Iterable[Segment]:
+        """Return the lower edge."""
+        return (Line(self._quad.below, self._quad.far_below),)
+
+    def speed(self, share: float) -> float:
+        """Return how far the upper edge runs for a share of 1: its length."""
+        del share
+        return abs(self._quad.far_above)
 
 
-def _cut(run: Run, begin: float, end: float) -> Run:
-    if isinstance(run, complex):
-        return run
-    return run.cut(begin * run.length, end * run.length)
+class Leaning(Laid):
+    """Any other span that leans, by the frame of its rulings."""
 
+    @cached_property
+    def _turn(self) -> Integral:
+        return Integral.of(lambda share: self.span.ruling(share).turns, self.span.breaks)
 
-def _on(run: Run, share: float) -> tuple[complex, complex]:
-    """Return a place on a run, and how it moves with the share."""
-    if isinstance(run, complex):
-        return run, 0j
-    along = share * run.length
-    move = run.end - run.start if isinstance(run, Line) else run.tangent(along) * run.length
-    return run.point(along), move
+    @property
+    def turn(self) -> float:
+        """How far the last ruling is turned against the first, in radians."""
+        return self._turn.whole.real
 
+    @cached_property
+    def _move(self) -> Integral:
+        return Integral.of(self._moves, self.span.breaks)
 
-def _inside_out(at: complex) -> Refusal:
-    return Refusal(
-        "base", f"its edge runs against the seam near x {at.real:.0f}, y {at.imag:.0f} mm",
-        mend="make it more like the seat",
-    )  # fmt: skip
+    def _moves(self, share: float) -> complex:
+        ruling = self.span.ruling(share)
+        return complex(ruling.down, ruling.over) * self._turned(share)
 
+    def _turned(self, share: float) -> complex:
+        """Return the direction of a ruling against the first."""
+        return cmath.rect(1.0, self._turn.at(share).real)
 
-def _too_askew(at: complex) -> Refusal:
-    return Refusal(
-        "base", f"it lies too far to one side of the seam near x {at.real:.0f}, y {at.imag:.0f} mm "
-        "for this take-up",
-        mend="take up less, or make it more like the seat",
-    )  # fmt: skip
+    def _above(self, share: float) -> complex:
+        return -1j * self._move.at(share)
+
+    def _upper(self, share: float) -> tuple[complex, complex]:
+        ruling = self.span.ruling(share)
+        return self._above(share), self._way(complex(ruling.down, ruling.over), share)
+
+    def _lower(self, share: float) -> tuple[complex, complex]:
+        ruling = self.span.ruling(share)
+        place = self._above(share) - 1j * self._turned(share) * ruling.length
+        return place, self._way(complex(ruling.down_below, ruling.over_below), share)
+
+    def _way(self, move: complex, share: float) -> complex:
+        return -1j * self._turned(share) * move / abs(move)
+
+    @property
+    def end(self) -> complex:
+        """Where the upper edge ends."""
+        return self._above(1.0)
+
+    def uppers(self) -> Iterable[Segment]:
+        """Return the upper edge."""
+        return fitted(self._upper, 0.0, 1.0)
+
+    def lowers(self) -> Iterable[Segment]:
+        """Return the lower edge."""
+        return fitted(self._lower, 0.0, 1.0)
+
+    def speed(self, share: float) -> float:
+        """Return how far the upper edge runs for a share of 1, at a share."""
+        return abs(self._moves(share))
 
 
 class Quad(NamedTuple):
@@ -260,102 +272,12 @@ def _run_of(span: Span) -> complex:
     return move / abs(move)
 
 
-@dataclass(frozen=True)
-class Laid:
-    """A span laid flat: its upper edge begins at the origin, its first ruling runs down."""
-
-    span: Span
-
-    @cached_property
-    def _plane(self) -> Quad | None:
-        """Its corners, if it is plane: no part of its edges bends or climbs."""
-        return Quad.of(self.span) if self.span.is_plane else None
-
-    @cached_property
-    def _turn(self) -> Integral:
-        return Integral.of(lambda share: self.span.ruling(share).turns, self.span.breaks)
-
-    @cached_property
-    def is_upright(self) -> bool:
-        """Whether its rulings stay parallel."""
-        return all(abs(term) < STRAIGHT for terms in self._turn.terms for term in terms)
-
-    @property
-    def turn(self) -> float:
-        """How far the last ruling is turned against the first, in radians."""
-        if quad := self._plane:
-            return cmath.phase(1j * (quad.far_below - quad.far_above))
-        return 0.0 if self.is_upright else self._turn.whole.real
-
-    @cached_property
-    def _move(self) -> Integral:
-        return Integral.of(self._moves, self.span.breaks)
-
-    def _moves(self, share: float) -> complex:
-        ruling = self.span.ruling(share)
-        return complex(ruling.down, ruling.over) * self._turned(share)
-
-    def _turned(self, share: float) -> complex:
-        """Return the direction of a ruling against the first."""
-        return 1 + 0j if self.is_upright else cmath.rect(1.0, self._turn.at(share).real)
-
-    def _above(self, share: float) -> complex:
-        """Return the place on the upper edge; an upright wall tells its height without integral."""
-        move = self._move.at(share)
-        if self.is_upright and not self.span.leans:
-            move = complex(self.span.height(0.0) - self.span.height(share), move.imag)
-        return -1j * move
-
-    def _upper(self, share: float) -> tuple[complex, complex]:
-        ruling = self.span.ruling(share)
-        return self._above(share), self._way(complex(ruling.down, ruling.over), share)
-
-    def _lower(self, share: float) -> tuple[complex, complex]:
-        ruling = self.span.ruling(share)
-        place = self._above(share) - 1j * self._turned(share) * ruling.length
-        return place, self._way(complex(ruling.down_below, ruling.over_below), share)
-
-    def _way(self, move: complex, share: float) -> complex:
-        return -1j * self._turned(share) * move / abs(move)
-
-    @cached_property
-    def upper(self) -> tuple[Segment, ...]:
-        """The upper edge; none where it stays in one place."""
-        if isinstance(self.span.upper, complex):
-            return ()
-        if quad := self._plane:
-            return (Line(quad.above, quad.far_above),)
-        return tuple(plain(fitted(self._upper, 0.0, 1.0)))
-
-    @cached_property
-    def lower(self) -> tuple[Segment, ...]:
-        """The lower edge; none where it stays in one place."""
-        if isinstance(self.span.lower, complex):
-            return ()
-        if quad := self._plane:
-            return (Line(quad.below, quad.far_below),)
-        return tuple(plain(fitted(self._lower, 0.0, 1.0)))
-
-    @cached_property
-    def length(self) -> float:
-        """The length of the upper edge."""
-        return sum(each.length for each in self.upper)
-
-    @property
-    def end(self) -> complex:
-        """Where the upper edge ends."""
-        return self._plane.far_above if self._plane else self._above(1.0)
-
-    def share_at(self, along: float) -> float:
-        """Return the share at which the upper edge has run so far."""
-        if self.span.is_even:
-            return along / self.length
-        speed = Integral.of(lambda share: abs(self._moves(share)), self.span.breaks)
-        low, high = 0.0, 1.0
-        for _ in range(HALVINGS):
-            middle = (low + high) / 2
-            low, high = (low, middle) if speed.at(middle).real > along else (middle, high)
-        return (low + high) / 2
+def _too_askew(at: complex) -> Refusal:
+    return Refusal(
+        "base", f"it lies too far to one side of the seam near x {at.real:.0f}, y {at.imag:.0f} mm "
+        "for this take-up",
+        mend="take up less, or make it more like the seat",
+    )  # fmt: skip
 
 
 class Flat(NamedTuple):
@@ -388,23 +310,3 @@ def flat(parts: Iterable[Laid]) -> Flat:
         lower += (each.mapped(way, at) for each in part.lower)
         at, turn = at + way * part.end, turn + part.turn
     return Flat(Path(tuple(plain(upper))), Path(tuple(plain(lower))))
-
-
-def plain(chain: Iterable[Segment]) -> Iterator[Segment]:
-    """Yield a chain, its lines that run on straight made one."""
-    held: Segment | None = None
-    for each in chain:
-        joined = _one(held, each) if held is not None else None
-        if joined is None and held is not None:
-            yield held
-        held = joined or each
-    if held is not None:
-        yield held
-
-
-def _one(before: Segment, after: Segment) -> Segment | None:
-    """Return two lines as one, if they run on straight."""
-    if not (isinstance(before, Line) and isinstance(after, Line)):
-        return None
-    one, two = before.tangent(), after.tangent()
-    return Line(before.start, after.end) if abs(one - two) < STRAIGHT else None

@@ -8,8 +8,10 @@ import pytest
 
 from patternmaker.errors import Refusal
 from patternmaker.geometry.bending import Bend, Bow, Straight
+from patternmaker.geometry.chains import plain
+from patternmaker.geometry.ruled import Span, Step
 from patternmaker.geometry.segments import Arc, Line, Segment
-from patternmaker.geometry.unrolling import Laid, Quad, Span, Step, flat, plain
+from patternmaker.geometry.unrolling import Leaning, Quad, Upright, flat, lay
 
 LEVEL = Bend(120.0)
 QUARTER = Arc(0j, 150j, math.pi / 2)
@@ -25,8 +27,8 @@ def test_steps_in_space_are_added_and_multiplied():
 
 
 def test_upright_wall_of_one_height_is_a_rectangle():
-    laid = Laid(Span(QUARTER, QUARTER, LEVEL))
-    assert laid.is_upright
+    laid = lay(Span(QUARTER, QUARTER, LEVEL))
+    assert isinstance(laid, Upright)
     assert laid.turn == 0.0
     (above,), (below,) = laid.upper, laid.lower
     assert isinstance(above, Line)
@@ -37,8 +39,8 @@ def test_upright_wall_of_one_height_is_a_rectangle():
 
 
 def test_quarter_of_a_cone_is_a_quarter_of_its_sector():
-    laid = Laid(Span(QUARTER, FLARED, LEVEL))
-    assert not laid.is_upright
+    laid = lay(Span(QUARTER, FLARED, LEVEL))
+    assert isinstance(laid, Leaning)
     assert abs(laid.turn) == pytest.approx(math.pi / 2 * 50 / 130)
     assert sum(each.length for each in laid.lower) == pytest.approx(100 * math.pi)
     assert laid.length == pytest.approx(75 * math.pi)
@@ -46,7 +48,7 @@ def test_quarter_of_a_cone_is_a_quarter_of_its_sector():
 
 def test_plane_wall_between_two_lines_is_a_trapezoid():
     """Slant sqrt(120^2 + 50^2) = 130 throughout, edges of 300 and 400."""
-    laid = Laid(Span(ACROSS, FURTHER, LEVEL))
+    laid = lay(Span(ACROSS, FURTHER, LEVEL))
     (above,), (below,) = laid.upper, laid.lower
     assert (above.length, below.length) == pytest.approx((300, 400))
     assert abs(above.start - below.start) == pytest.approx(math.hypot(120, 50, 50))
@@ -81,11 +83,11 @@ def test_plane_wall_too_far_to_one_side_for_its_take_up_is_refused():
 
 
 def test_corner_over_a_side_and_a_side_over_a_corner_are_triangles():
-    over = Laid(Span(150j, FURTHER, LEVEL))
+    over = lay(Span(150j, FURTHER, LEVEL))
     assert over.upper == ()
     assert over.length == 0
     assert [each.length for each in over.lower] == pytest.approx([400])
-    under = Laid(Span(ACROSS, 200j + 0, LEVEL))
+    under = lay(Span(ACROSS, 200j + 0, LEVEL))
     assert under.lower == ()
     assert [each.length for each in under.upper] == pytest.approx([300])
     assert abs(under.end - 0) == pytest.approx(300)
@@ -93,14 +95,14 @@ def test_corner_over_a_side_and_a_side_over_a_corner_are_triangles():
 
 def test_corner_over_a_bend_is_part_of_a_slanting_cone():
     """Its rulings from one tip to the bend; the edge as long as that."""
-    laid = Laid(Span(150j, FLARED, LEVEL))
+    laid = lay(Span(150j, FLARED, LEVEL))
     assert laid.upper == ()
     assert sum(each.length for each in laid.lower) == pytest.approx(100 * math.pi, abs=0.001)
 
 
 def test_upright_wall_under_a_slope_is_as_high_as_that_everywhere():
     slope = Bend(100.0, along=Straight(0.2))
-    laid = Laid(Span(QUARTER, QUARTER, slope))
+    laid = lay(Span(QUARTER, QUARTER, slope))
     for edge in laid.upper:
         for share in (0.0, 0.5, 1.0):
             place = edge.point(share * edge.length)
@@ -110,7 +112,7 @@ def test_upright_wall_under_a_slope_is_as_high_as_that_everywhere():
 
 def test_wall_that_twists_keeps_both_edges():
     bend = Bend(100.0, across=Bow(320, 40))
-    laid = Laid(Span(QUARTER, FLARED, bend))
+    laid = lay(Span(QUARTER, FLARED, bend))
     turns = np.linspace(math.pi / 2, math.pi, 20001)
     upper = 150 * np.exp(1j * turns)
     up = np.array([bend.at(place) for place in upper])
@@ -122,26 +124,26 @@ def test_wall_that_twists_keeps_both_edges():
 def test_part_of_a_wall_is_that_part_of_its_flat():
     bend = Bend(100.0, across=Bow(320, 40))
     span = Span(QUARTER, FLARED, bend)
-    whole = Laid(span)
+    whole = lay(span)
     share = whole.share_at(whole.length / 3)
-    parts = [Laid(span.cut(0.0, share)), Laid(span.cut(share, 1.0))]
+    parts = [lay(span.cut(0.0, share)), lay(span.cut(share, 1.0))]
     assert parts[0].length == pytest.approx(whole.length / 3, abs=1e-3)
     one, both = flat([whole]), flat(parts)
     assert both.upper.length == pytest.approx(one.upper.length, abs=1e-3)
     for here, there in zip(one.ends, both.ends, strict=True):
         assert here[1] - here[0] == pytest.approx(there[1] - there[0], abs=1e-3)
-    assert Laid(Span(QUARTER, QUARTER, LEVEL).cut(0.2, 0.4)).length == pytest.approx(15 * math.pi)
+    assert lay(Span(QUARTER, QUARTER, LEVEL).cut(0.2, 0.4)).length == pytest.approx(15 * math.pi)
     assert Span(150j, FLARED, bend).cut(0.2, 0.4).upper == 150j
 
 
 def test_share_of_an_even_edge_is_that_of_its_length():
-    assert Laid(Span(QUARTER, FLARED, LEVEL)).share_at(30 * math.pi) == pytest.approx(0.4)
+    assert lay(Span(QUARTER, FLARED, LEVEL)).share_at(30 * math.pi) == pytest.approx(0.4)
     assert Span(ACROSS, FURTHER, LEVEL, (0.9, 1.0)).is_even
-    uneven = Laid(Span(QUARTER, FLARED, LEVEL, (0.9, 1.0)))
+    uneven = lay(Span(QUARTER, FLARED, LEVEL, (0.9, 1.0)))
     assert not uneven.span.is_even
     half = uneven.share_at(uneven.length / 2)
     assert half > 0.5  # the edge begins along x, where it is drafted shorter
-    assert Laid(uneven.span.cut(0.0, half)).length == pytest.approx(uneven.length / 2, abs=1e-3)
+    assert lay(uneven.span.cut(0.0, half)).length == pytest.approx(uneven.length / 2, abs=1e-3)
 
 
 def test_scale_of_an_edge_is_that_of_its_direction():
@@ -157,7 +159,7 @@ def test_edge_that_runs_against_the_seam_is_refused_with_its_place():
 
 
 def test_whole_wall_laid_flat_stands_level():
-    parts = [Laid(Span(each, other, LEVEL)) for each, other in
+    parts = [lay(Span(each, other, LEVEL)) for each, other in
              ((QUARTER, FLARED), (QUARTER.mapped(1j, 0), FLARED.mapped(1j, 0)))]  # fmt: skip
     both = flat(parts)
     (above, below), (far_above, far_below) = both.ends

@@ -17,8 +17,9 @@ from patternmaker.covers.parts.sloping import ACROSS, ALONG, CROWN, DISH, NOT
 from patternmaker.covers.parts.walls import Wall
 from patternmaker.errors import Refusal
 from patternmaker.geometry.contour import Contour
+from patternmaker.geometry.ruled import Span
 from patternmaker.geometry.segments import Line, Segment
-from patternmaker.geometry.unrolling import Flat, Span
+from patternmaker.geometry.unrolling import Flat
 from patternmaker.materials import Material
 from patternmaker.pattern.brief import Brief
 from patternmaker.pattern.piece import Seam

@@ -10,9 +10,9 @@ from patternmaker.covers.parts.joining import panel_names, sewing_places
 from patternmaker.covers.parts.sides import Side, cut_round, notches_of, on
 from patternmaker.facts import HAIR
 from patternmaker.geometry.borders import parallel
+from patternmaker.geometry.chains import plain
 from patternmaker.geometry.contour import Path
 from patternmaker.geometry.segments import Line, cross
-from patternmaker.geometry.unrolling import plain
 from patternmaker.pattern.clips import NEAREST, SHORT_OF_SEAM, clips
 from patternmaker.pattern.notes import GAUGES, TOPSTITCH, Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece

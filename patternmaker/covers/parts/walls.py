@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 from patternmaker.geometry.bending import Bend
 from patternmaker.geometry.contour import MEETS
 from patternmaker.geometry.pairing import paired
-from patternmaker.geometry.unrolling import Flat, Laid, Span, flat
+from patternmaker.geometry.ruled import Span
+from patternmaker.geometry.unrolling import Flat, Laid, flat, lay
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -61,7 +62,7 @@ class Wall:
 
     @cached_property
     def _parts(self) -> tuple[Laid, ...]:
-        return tuple(Laid(span) for span in self.spans)
+        return tuple(lay(span) for span in self.spans)
 
     @cached_property
     def _stops(self) -> tuple[float, ...]:
@@ -109,7 +110,7 @@ def _cut(part: Laid, begin: float, end: float) -> Laid:
     """Return the part of a span between two lengths of its upper edge."""
     first = 0.0 if begin <= MEETS else part.share_at(begin)
     last = 1.0 if end >= part.length - MEETS else part.share_at(end)
-    return part if (first, last) == (0.0, 1.0) else Laid(part.span.cut(first, last))
+    return part if (first, last) == (0.0, 1.0) else lay(part.span.cut(first, last))
 
 
 def drops_over(bend: Bend, outline: Contour) -> tuple[float, float]:
