@@ -62,6 +62,14 @@ def draft(
     whole_strips: Annotated[
         bool, typer.Option("--whole-strips", help="Print straight strips whole.")
     ] = False,
+    only: Annotated[
+        list[str] | None,
+        typer.Option(
+            help="Print only this piece, by its name (top) or by what it does (boxing); repeat it "
+            "for more.",
+            show_default=False,
+        ),
+    ] = None,
     most_sheets: Annotated[int, typer.Option(help="Refuse to print more sheets.", min=1)] = 500,
     svg: Annotated[bool, typer.Option("--svg", help="Also an SVG to cut from.")] = False,
     cut_list: Annotated[bool, typer.Option("--cut-list", help="Also cutlist.csv.")] = False,
@@ -79,7 +87,9 @@ def draft(
     loaded = load_job(job)
     stock = stock_of(loaded.unit, paper, margins, overlap, join)
     with Progress(sys.stderr) as progress:
-        options = Options(stock, most_sheets, whole_strips, svg, cut_list, progress)
+        options = Options(
+            stock, most_sheets, whole_strips, svg, cut_list, progress, tuple(only or ())
+        )
         drafted = draft_job(loaded, out, options)
     _say(json_format.dumps(summary(drafted), indent=1) if json else told(drafted))
 

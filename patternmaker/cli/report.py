@@ -92,4 +92,6 @@ def _fit(draft: Draft) -> Iterator[str]:
 def _sheets(draft: Draft) -> str:
     sheets = draft.sheets
     many = "1 sheet" if sheets.count == 1 else f"{sheets.count} sheets"
-    return f"{many} of {sheets.stock.paper.name} (the pieces alone would fill {sheets.fewest})"
+    only = f", only {', '.join(sheets.only)}" if sheets.only else ""
+    paper = sheets.stock.paper.name
+    return f"{many} of {paper}{only} (the pieces alone would fill {sheets.fewest})"

@@ -38,6 +38,7 @@ class Options:
         svg: whether to write an SVG for a cutter.
         cut_list: whether to write the cut list and the sewing list as CSV.
         progress: is told how many sheets of how many are done.
+        only: the names of the pieces to print; all, if there are none.
     """
 
     stock: Stock
@@ -46,6 +47,7 @@ class Options:
     svg: bool = False
     cut_list: bool = False
     progress: Callable[[int, int], None] = _silent
+    only: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -68,7 +70,7 @@ def draft(job: Job, out: Path | None, options: Options) -> Draft:
     """Draft a job and leave its files in ``out``, or in a folder named after it.
 
     Raises:
-        Refusals: if it takes more sheets than allowed.
+        Refusals: if it takes more sheets than allowed, or no piece is called as asked for.
         OutputFault: if the files can't be written; the earlier ones are then as they were.
     """
     from pathlib import Path
@@ -79,6 +81,7 @@ def draft(job: Job, out: Path | None, options: Options) -> Draft:
         options.stock,
         whole=options.whole_strips,
         most_sheets=options.most_sheets,
+        only=options.only,
     )
     stem = stem_of(job.name)
     folder = Path(stem) if out is None else out
@@ -104,7 +107,9 @@ def _print(options: Options) -> Printed:
     stock = options.stock
     paper, whole = stock.paper, options.whole_strips
     drawn = stock.printer.scale(landscape=False) if stock.printer else None
-    return Printed(paper.name, paper.width, paper.height, whole_strips=whole, drawn=drawn)
+    return Printed(
+        paper.name, paper.width, paper.height, whole_strips=whole, drawn=drawn, only=options.only
+    )
 
 
 def _left_over(files: tuple[Path, ...]) -> Iterator[str]:

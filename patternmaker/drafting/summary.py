@@ -37,6 +37,7 @@ def summary(draft: Draft) -> dict[str, Any]:
         "thread_mm": thread_in_all(draft.drafted),
         "sheets": {
             "paper": sheets.stock.paper.name,
+            "only": list(sheets.only),
             "join": sheets.stock.joining.name,
             "count": sheets.count,
             "fewest_possible": sheets.fewest,

@@ -31,7 +31,8 @@ class Printed:
     """What a job was printed on, upright, in mm, and how its strips were.
 
     Drawn for a printer that prints long or short, it is so much larger than life across the paper
-    and up it; on a page that lies the two change places.
+    and up it; on a page that lies the two change places. If only some pieces were printed, it says
+    by which names they were asked for.
     """
 
     paper: str
@@ -39,6 +40,7 @@ class Printed:
     height_mm: float
     whole_strips: bool
     drawn: tuple[float, float] | None = None
+    only: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -99,6 +101,7 @@ def _printed(data: Mapping[str, Any]) -> Printed:
     return Printed(
         str(data["paper"]), float(data["width_mm"]), float(data["height_mm"]),
         whole_strips=bool(data["whole_strips"]), drawn=_drawn(data.get("drawn")),
+        only=tuple(map(str, data.get("only", ()))),
     )  # fmt: skip
 
 

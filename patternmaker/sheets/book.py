@@ -5,18 +5,20 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from patternmaker.cutlist.rows import seats_of
+from patternmaker.cutlist.rows import cut_rows, seats_of
 from patternmaker.drawing.labels import Context
-from patternmaker.drawing.prints import Print, print_of
+from patternmaker.drawing.prints import Print, print_of, title_of
 from patternmaker.drawing.surface import Drawing
 from patternmaker.sheets.arranging import arranged, fewest_possible
 from patternmaker.sheets.card import Card
+from patternmaker.sheets.choosing import chosen
 from patternmaker.sheets.furniture import (
     blanks,
     frame,
     heading,
     join_lines,
 )
+from patternmaker.sheets.index import CARD, OVERVIEW, enter_pieces, sheets_of
 from patternmaker.sheets.map import NumberedPlate, numbered
 from patternmaker.sheets.numbers import beside, number_shares, words_in
 from patternmaker.sheets.overview import Overview
@@ -27,8 +29,9 @@ if TYPE_CHECKING:
 
     from patternmaker.cutlist.rows import Drafted
     from patternmaker.sheets.papers import Stock
-    from patternmaker.sheets.tiling import Grid, Join, Place, Side
-    from patternmaker.writers.pdf import PdfPage
+    from patternmaker.sheets.tiling import Grid, Join, Side
+    from patternmaker.sheets.tiling import Place as Cell
+    from patternmaker.writers.pdf import PdfPage, Place
 
     Sides = tuple[tuple[Side, bool], ...]
     """The sides on which a sheet is joined, and whether it is the new one there."""
@@ -45,6 +48,7 @@ class Sheets:
     stock: Stock
     plates: tuple[NumberedPlate, ...]
     fewest: int
+    only: tuple[str, ...] = ()
 
     @property
     def count(self) -> int:
@@ -52,7 +56,9 @@ class Sheets:
         return sum(len(each.plate.sheets) for each in self.plates)
 
 
-def laid_out(drafted: Drafted, stock: Stock, *, whole: bool, most_sheets: int) -> Sheets:
+def laid_out(
+    drafted: Drafted, stock: Stock, *, whole: bool, most_sheets: int, only: Sequence[str] = ()
+) -> Sheets:
     """Return the sheets of a job.
 
     Args:
@@ -60,13 +66,15 @@ def laid_out(drafted: Drafted, stock: Stock, *, whole: bool, most_sheets: int) -
         stock: what is printed on.
         whole: whether straight strips are printed whole instead of as their ends.
         most_sheets: more are refused.
+        only: the names of the pieces to print, by name or by what they do; all, if there are none.
 
     Raises:
-        Refusals: if it takes more than ``most_sheets``.
+        Refusals: if it takes more than ``most_sheets``, or no piece has such a name.
     """
-    prints = list(_prints(drafted, whole=whole))
+    titles = chosen(drafted, only)
+    prints = [each for each in _prints(drafted, whole=whole) if each.title in titles]
     plates = numbered(arranged(prints, stock, most_sheets))
-    return Sheets(drafted, stock, plates, fewest_possible(prints, stock))
+    return Sheets(drafted, stock, plates, fewest_possible(prints, stock), tuple(only))
 
 
 def _prints(drafted: Drafted, *, whole: bool) -> Iterator[Print]:
@@ -89,17 +97,21 @@ def written(sheets: Sheets, progress: Callable[[int, int], None], enclosed: byte
     writer = _SheetWriter(book, sheets)
     for each in sheets.plates:
         writer.write(each, progress)
+    titles = (title_of(row.seat, row.piece.name) for row in cut_rows(sheets.drafted))
+    enter_pieces(book, titles, sheets_of(sheets.plates), writer.pages)
     if enclosed:
         book.enclose(ENCLOSED, "What this job was drafted from, to check the print by", enclosed)
     return book.finished()
 
 
 def _write_overview(book: PdfBook, sheets: Sheets) -> None:
-    overview = Overview(sheets.drafted, sheets.plates, sheets.stock, sheets.fewest)
+    overview = Overview(sheets.drafted, sheets.plates, sheets.stock, sheets.fewest, sheets.only)
+    book.label(OVERVIEW)
     _write_pages(book, sheets.stock, "Overview", overview.pages())
 
 
 def _write_cards(book: PdfBook, sheets: Sheets) -> None:
+    book.label(CARD)
     for seat, pattern in sheets.drafted.seats:
         card = Card(sheets.drafted.job, seat, pattern, sheets.stock)
         _write_pages(book, sheets.stock, card.title, card.pages())
@@ -110,7 +122,7 @@ def _write_pages(book: PdfBook, stock: Stock, title: str, drawings: Sequence[Dra
     for number, drawing in enumerate(drawings):
         page = book.page(*stock.page(landscape=False), stock.fitted(landscape=False))
         if number == 0:
-            book.bookmark(title)
+            book.bookmark(title, book.place())
         drawing.mapped(1, stock.margins.corner).onto(page)
         book.end_page()
 
@@ -125,6 +137,8 @@ class _SheetWriter:
     def __init__(self, book: PdfBook, sheets: Sheets) -> None:
         self.book, self.sheets = book, sheets
         self._alike: dict[tuple[Grid, Sides], str] = {}
+        self.pages: list[Place] = []
+        book.label()
 
     def write(self, each: NumberedPlate, progress: Callable[[int, int], None]) -> None:
         """Write the sheets of one plate."""
@@ -134,8 +148,7 @@ class _SheetWriter:
         shares = number_shares(each.joins, plate.grid, tuple(words_in(drawing.marks)))
         for number, place in enumerate(plate.sheets, each.first_sheet):
             page = self._page(landscape=plate.grid.landscape)
-            if number == each.first_sheet:
-                self.book.bookmark(plate.title)
+            self.pages.append(self.book.place())
             self._write_sheet(page, form, each, place, number, shares)
             self.book.end_page()
             progress(number, self.sheets.count)
@@ -149,7 +162,7 @@ class _SheetWriter:
         page: PdfPage,
         form: str,
         each: NumberedPlate,
-        place: Place,
+        place: Cell,
         number: int,
         shares: Mapping[Join, float],
     ) -> None:

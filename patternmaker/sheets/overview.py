@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from patternmaker.cutlist.rows import CutRow, Drafted, cut_rows, needs, seats_of
@@ -18,6 +19,7 @@ from patternmaker.geometry.contour import Path
 from patternmaker.pattern.piece import LineKind
 from patternmaker.pattern.stitching import USUAL
 from patternmaker.sheets.cautions import CAUTIONS
+from patternmaker.sheets.choosing import told
 from patternmaker.sheets.flow import (
     TEXT,
     Block,
@@ -29,11 +31,12 @@ from patternmaker.sheets.flow import (
     space,
 )
 from patternmaker.sheets.furniture import bar_says, proof_triangle
+from patternmaker.sheets.index import sheets_of
 from patternmaker.sheets.map import NumberedPlate, map_blocks
 from patternmaker.units import Unit, show_area, with_set_fractions
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from patternmaker.sheets.papers import Stock
 
@@ -57,6 +60,7 @@ class Overview:
     plates: Sequence[NumberedPlate]
     stock: Stock
     fewest: int
+    only: tuple[str, ...] = ()
 
     @property
     def unit(self) -> Unit:
@@ -115,9 +119,9 @@ class Overview:
         yield paragraph(
             f"{count} sheets of {self.stock.paper.name} (the pieces alone would fill "
             f"{self.fewest}). Join them in the order of their numbers. {self.stock.joining.says} "
-            "Left and right are as one stands in front of the seat."
+            f"{told(self.only)}Left and right are as one stands in front of the seat."
             if count > 1
-            else f"One sheet of {self.stock.paper.name}.",
+            else f"One sheet of {self.stock.paper.name}. {told(self.only)}",
             width,
             keeps=True,
         )
@@ -160,14 +164,12 @@ class Overview:
 
     def _sheets_of(self, each: CutRow) -> str:
         """Return the numbers of the sheets that show a piece, runs of them in short."""
-        title = title_of(each.seat, each.piece.name)
-        numbers = [
-            number
-            for plate in self.plates
-            for number, place in enumerate(plate.plate.sheets, plate.first_sheet)
-            if title in plate.plate.shows[place]
-        ]
-        return in_runs(numbers)
+        numbers = self._shown.get(title_of(each.seat, each.piece.name), ())
+        return in_runs(numbers) or "–"
+
+    @cached_property
+    def _shown(self) -> Mapping[str, tuple[int, ...]]:
+        return sheets_of(self.plates)
 
     def _fit(self, width: float) -> Iterator[Block]:
         yield heading("Fit report", width)

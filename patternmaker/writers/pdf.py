@@ -6,13 +6,15 @@ Clauses are those of ISO 32000-1:2008.
 from __future__ import annotations
 
 from io import BytesIO
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import patternmaker
 from patternmaker.drawing.typeface import font_file
 from patternmaker.geometry.segments import Line
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from reportlab.pdfgen.canvas import Canvas
     from reportlab.pdfgen.pathobject import PDFPathObject
 
@@ -20,7 +22,9 @@ if TYPE_CHECKING:
     from patternmaker.drawing.surface import Colour, Drawing, Letters
     from patternmaker.geometry.contour import Path
     from patternmaker.geometry.segments import Box
+    from patternmaker.writers.bookmarks import Entry
 
+Place = Any  # a page of a file, as bookmarks lead to it
 POINTS_PER_INCH = 72  # default user space unit: 8.3.2.3
 POINTS_PER_MM = POINTS_PER_INCH / 25.4
 VERSION = (1, 7)
@@ -140,7 +144,7 @@ class PdfBook:
         self._canvas.setAuthor("patternmaker")
         self._canvas.setViewerPreference("PrintScaling", "None")
         self._forms = 0
-        self._marks = 0
+        self._entries: list[Entry] = []
 
     def form(self, drawing: Drawing, width: float, height: float) -> str:
         """Keep a drawing that pages can place, and return its name.
@@ -168,12 +172,19 @@ class PdfBook:
         """End the page that was begun last."""
         self._canvas.showPage()
 
-    def bookmark(self, title: str, level: int = 0) -> None:
-        """Enter the page that was begun last in the file's outline."""
-        key = f"m{self._marks}"
-        self._marks += 1
-        self._canvas.bookmarkPage(key)
-        self._canvas.addOutlineEntry(title, key, level=level, closed=level > 0)
+    def place(self) -> Place:
+        """Return the page that was begun last, for bookmarks to lead to."""
+        return self._canvas._doc.thisPageRef()  # type: ignore[attr-defined]  # noqa: SLF001
+
+    def bookmark(self, title: str, place: Place, below: Iterable[tuple[str, Place]] = ()) -> None:
+        """Enter a page in the file's outline, and others folded away below it."""
+        from patternmaker.writers.bookmarks import Entry
+
+        self._entries.append(Entry(title, place, [Entry(*each) for each in below]))
+
+    def label(self, before: str = "") -> None:
+        """Label the page that was begun last, and those after it, 1, 2, 3 (12.4.2)."""
+        self._canvas.addPageLabel(self._canvas.getPageNumber() - 1, "ARABIC", 1, before or None)
 
     def enclose(self, name: str, says: str, content: bytes) -> None:
         """Put a file into the file, as viewers show it among the attachments."""
@@ -183,7 +194,10 @@ class PdfBook:
 
     def finished(self) -> bytes:
         """Return the whole file."""
-        if self._marks:
+        if self._entries:
+            from patternmaker.writers.bookmarks import enter
+
+            enter(self._canvas, self._entries)
             self._canvas.showOutline()
         self._canvas.save()
         return self._file.getvalue()

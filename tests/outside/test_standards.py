@@ -135,14 +135,31 @@ def test_forms_hold_the_whole_plate():
                 assert curve.box[3] < box[3] + 0.01
 
 
-def test_bookmarks_lead_to_the_overview_every_card_and_every_plate():
+def test_bookmarks_lead_to_the_overview_every_card_and_every_sheet_of_a_piece():
+    """ISO 32000-1, 12.3.3 and 12.4.2: a piece's sheets, by the labels that a print dialog takes."""
     printed = made("music-school", whole=False)
     reader = printed.book.paper.pdf
     entries: list[Any] = list(reader.outline)
     flat = [entry for entry in entries if not isinstance(entry, list)]
-    pages = [reader.get_destination_page_number(entry) for entry in flat]
-    begins = [sheets[0].page.number for sheets in printed.book.plates.values()]
-    assert set(pages) >= {0, *begins}
+    by_number = {sheet.number: sheet.page.number for sheet in printed.book.sheets}
+    assert [reader.page_labels[page] for page in by_number.values()] == list(map(str, by_number))
+    job = printed.figures["job"]
+    titles = [f"{seat['name']}: {piece['name']}" for seat in printed.figures["seats"]
+              for piece in seat["pieces"]]  # fmt: skip
+    assert [entry.title for entry in flat if entry.title in titles] == titles
+    below = {
+        entry.title: [*after] if isinstance(after, list) else [entry]
+        for entry, after in zip(entries, [*entries[1:], None], strict=True)
+        if not isinstance(entry, list)
+    }
+    heads = {
+        sheet.page.number: next(w.text for w in sheet.page.words if w.text.startswith(job))
+        for sheet in printed.book.sheets
+    }
+    for title in titles:
+        told = {reader.get_destination_page_number(each) or 0 for each in below[title]}
+        assert told >= {page for page, head in heads.items() if title in head}
+        assert all(title in heads[page] or heads[page].endswith("…") for page in told)
     cards = [str(entry.title) for entry in flat if str(entry.title).startswith("Bench card: ")]
     assert cards == [f"Bench card: {seat['name']}" for seat in printed.figures["seats"]]
 

@@ -54,3 +54,21 @@ def test_progress_is_told_of_every_sheet_in_turn():
 def test_more_sheets_than_allowed_are_refused():
     with pytest.raises(Refusals, match="--most-sheets"):
         laid_out(drafted("organ-bench"), A4, whole=True, most_sheets=3)
+
+
+def test_only_the_pieces_asked_for_are_printed():
+    job = drafted("music-school")
+    for only, roles in ((["boxing"], {"boxing"}), (["Dust cover", "top"], {"dust cover", "top"})):
+        sheets = laid_out(job, A4, whole=False, most_sheets=500, only=only)
+        printed = {(each.seat, each.piece) for p in sheets.plates for each in p.plate.prints}
+        assert printed == {
+            (seat.name, each.name) for seat, pattern in job.seats for each in pattern.pieces
+            if each.role in roles or each.name in roles
+        }  # fmt: skip
+
+
+def test_a_piece_of_one_seat_is_asked_for_by_its_title():
+    seat, pattern = next(drafted("music-school").seats)
+    title = f"{seat.name}: {pattern.pieces[0].name}"
+    sheets = laid_out(drafted("music-school"), A4, whole=False, most_sheets=500, only=[title])
+    assert [each.title for p in sheets.plates for each in p.plate.prints] == [title]

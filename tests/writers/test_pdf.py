@@ -2,6 +2,7 @@
 
 import math
 from io import BytesIO
+from typing import Any
 
 import pypdf
 import pytest
@@ -129,7 +130,7 @@ def test_bookmarks_keep_their_order_and_lead_to_their_pages():
     book = PdfBook("Title", "Subject")
     for name in ("Überblick", "Second", "Third (½)"):
         book.page(200, 100)
-        book.bookmark(name)
+        book.bookmark(name, book.place())
         book.end_page()
     reader = pypdf.PdfReader(BytesIO(book.finished()))
     entries = [entry for entry in reader.outline if not isinstance(entry, list)]
@@ -155,3 +156,34 @@ def test_enclosed_file_comes_back_under_its_name():
     book.enclose("job.json", "What it was drafted from", b'{"a":1}')
     found = pypdf.PdfReader(BytesIO(book.finished()))
     assert found.attachments == {"job.json": [b'{"a":1}']}
+
+
+def test_entries_below_a_bookmark_are_folded_away_and_share_pages_with_others():
+    book = PdfBook("Title", "Subject")
+    places = []
+    for _ in range(3):
+        book.page(200, 100)
+        places.append(book.place())
+        book.end_page()
+    book.bookmark("Top", places[0], [("Sheet 1", places[0]), ("Sheet 2", places[1])])
+    book.bookmark("Boxing", places[1])
+    reader = pypdf.PdfReader(BytesIO(book.finished()))
+    outline: list[Any] = list(reader.outline)
+    top, below, boxing = outline
+    assert [reader.get_destination_page_number(each) for each in (top, *below, boxing)] == [
+        0, 0, 1, 1,
+    ]  # fmt: skip
+    assert top["/Count"] == -2
+    root: Any = reader.trailer["/Root"]
+    assert root["/Outlines"]["/Count"] == 2
+
+
+def test_pages_are_labelled_as_they_are_numbered():
+    book = PdfBook("Title", "Subject")
+    for before in ("Overview ", None, "Card ", "", None):
+        book.page(200, 100)
+        if before is not None:
+            book.label(before)
+        book.end_page()
+    reader = pypdf.PdfReader(BytesIO(book.finished()))
+    assert reader.page_labels == ["Overview 1", "Overview 2", "Card 1", "1", "2"]
