@@ -107,13 +107,15 @@ class _Centre:
     @classmethod
     def _on(cls, edge: Edge) -> _Centre | None:
         if isinstance(edge.path, Contour):
-            if FRONT not in edge.path.joints:
-                return None
-            return cls(edge.path.point_at(edge.path.station(FRONT)), DOWN)
+            places = dict(edge.stations)
+            if FRONT in edge.path.joints:
+                places[FRONT] = edge.path.station(FRONT)
+            return cls(edge.path.point_at(places[FRONT]), DOWN) if FRONT in places else None
         for name, along in edge.stations[1:-1]:
             if name == FRONT:
                 (_, begin), (_, end) = edge.stations[0], edge.stations[-1]
-                way = edge.path.outward(along)
+                out = edge.path.outward(along)
+                way = out / abs(out)
                 return cls(edge.path.point_at(along), way, along - begin, end - along)
         return None
 
