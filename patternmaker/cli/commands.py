@@ -59,6 +59,9 @@ def draft(
             "edge to edge), fold (the new one folded back, nothing trimmed); lap if not given."
         ),
     ] = None,
+    printer: Annotated[
+        str | None, typer.Option(help="Draw for this printer, as the command printer knows it.")
+    ] = None,
     whole_strips: Annotated[
         bool, typer.Option("--whole-strips", help="Print straight strips whole.")
     ] = False,
@@ -86,6 +89,10 @@ def draft(
 
     loaded = load_job(job)
     stock = stock_of(loaded.unit, paper, margins, overlap, join)
+    if printer is not None:
+        from patternmaker.cli.printer import drawn_for
+
+        stock = drawn_for(stock, printer, loaded.unit)
     with Progress(sys.stderr) as progress:
         options = Options(
             stock, most_sheets, whole_strips, svg, cut_list, progress, tuple(only or ())
@@ -149,6 +156,36 @@ def start(
     terminal = Terminal(sys.stdin, sys.stdout)
     talk = terminal if ask or (ask is None and terminal.is_one) else None
     _say(next_step(begun(shape, units, out, over=replace, talk=talk, cover=cover)))
+
+
+@app.command("printer")
+def known_printer(
+    name: Annotated[
+        list[str] | None, typer.Argument(help="What you call it.", show_default=False)
+    ] = None,
+    proof: Annotated[
+        Path | None, typer.Option(help="Draw the page to measure into this file (PDF).")
+    ] = None,
+    across: Annotated[
+        str | None, typer.Option(help="What its triangle's side across the paper really is.")
+    ] = None,
+    up: Annotated[str | None, typer.Option(help="And the side up the paper.")] = None,
+    long_side: Annotated[
+        str | None, typer.Option(help="And the long one: whether it prints square.")
+    ] = None,
+    reset: Annotated[bool, typer.Option("--reset", help="Forget it.")] = False,
+    paper: Annotated[
+        str | None, typer.Option(help="What the page is printed on, as for draft.")
+    ] = None,
+    margins: Annotated[str | None, typer.Option(help="Its margins, as for draft.")] = None,
+    units: Annotated[Unit, typer.Option(help="What bare numbers are.")] = Unit.MM,
+) -> None:
+    """Tell what a printer prints long or short, so that sheets come out true on it; list all."""
+    from patternmaker.cli.printer import Asked, answered
+
+    told = {"across": across, "up": up, "long-side": long_side}
+    sides = {side: raw for side, raw in told.items() if raw is not None}
+    _say(answered(Asked(" ".join(name or []), proof, sides, reset, paper, margins, units)))
 
 
 def _say(text: str) -> None:

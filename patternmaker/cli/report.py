@@ -92,6 +92,7 @@ def _fit(draft: Draft) -> Iterator[str]:
 def _sheets(draft: Draft) -> str:
     sheets = draft.sheets
     many = "1 sheet" if sheets.count == 1 else f"{sheets.count} sheets"
+    printer, paper = sheets.stock.printer, sheets.stock.paper.name
     only = f", only {', '.join(sheets.only)}" if sheets.only else ""
-    paper = sheets.stock.paper.name
-    return f"{many} of {paper}{only} (the pieces alone would fill {sheets.fewest})"
+    drawn = f", drawn for {printer.name}: {printer.mended} the paper" if printer else ""
+    return f"{many} of {paper}{only} (the pieces alone would fill {sheets.fewest}){drawn}"

@@ -101,7 +101,7 @@ def heading(left: str, right: str, grid: Grid) -> Iterator[Mark]:
     y = up - FROM_EDGE - SMALL * 0.35
     room = across - 2 * BEGINS - width(right, SMALL, bold=True) - 4
     if printer := grid.stock.printer:
-        says = shortened(f"drawn {printer.mended}, for {printer.name}", SMALL, room)
+        says = shortened(f"drawn {printer.set_mended}, for {printer.name}", SMALL, room)
         at = across - BEGINS - width(right, SMALL, bold=True) - 4
         yield Letters(complex(at, y), says, SMALL, anchor="right", colour=SLATE)
         room = max(0.0, room - width(says, SMALL) - 4)

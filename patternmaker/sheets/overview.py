@@ -259,8 +259,8 @@ def _proof_says(unit: Unit, stock: Stock) -> list[tuple[str, bool]]:
 
 def _drawn_for(stock: Stock) -> Iterator[tuple[str, bool]]:
     if printer := stock.printer:
-        says = f"Drawn to come out true on one printer, {printer.name}: {printer.mended} the paper."
-        yield f"{says} On any other it comes out wrong.", False
+        says = f"Drawn to come out true on {printer.name}: {printer.set_mended} the paper."
+        yield f"{says} On any other printer it comes out wrong.", False
 
 
 def _lines(text: list[tuple[str, bool]], room: float) -> tuple[list[Mark], float]:

@@ -153,13 +153,20 @@ class Printer:
         return size[0] * min(1.0, 1 + x), size[1] * min(1.0, 1 + y)
 
     @property
-    def mended(self) -> str:
-        """What is done to a sheet, in short.
-
-        Across the paper and up it; a minus sign says that it is drawn smaller than life.
-        """
+    def drawn(self) -> tuple[str, str]:
+        """How much larger than life a sheet is drawn across the paper and up it, or smaller."""
         across, up = ((1 / (1 + error) - 1) * 100 for error in self.errors)
-        return f"{_signed(across)} across, {_signed(up)} up"
+        return _signed(across), _signed(up)
+
+    @property
+    def mended(self) -> str:
+        """What is done to a sheet, in short."""
+        return "{} across, {} up".format(*self.drawn)
+
+    @property
+    def set_mended(self) -> str:
+        """The same, set for print."""
+        return self.mended.replace("-", "−")
 
     def squareness(self) -> str:
         """Return what the long side says."""
@@ -200,7 +207,11 @@ class Printer:
         for way, error, reading in zip(("across the paper", "up the paper"), self.errors,
                                        self.reading_errors, strict=True):  # fmt: skip
             how = f"prints {abs(error) * 100:.2f} % {'long' if error > 0 else 'short'}"
-            doubt = "" if abs(error) > reading else ", no more than the reading itself may be off"
+            doubt = (
+                ""
+                if not error or abs(error) > reading
+                else ", no more than the reading itself may be off"
+            )
             known = f"known to {reading * 100:.2f} %, sides read to {fine}"
             yield f"{way}: {how if error else 'prints true'} ({known}{doubt})"
         yield self.squareness()
@@ -215,7 +226,8 @@ def _alike(one: tuple[float, ...], two: tuple[float, ...]) -> bool:
 
 
 def _signed(share: float) -> str:
-    return f"{'−' if share < 0 else '+'}{abs(share):.2f} %"
+    sign = "" if abs(share) < 0.005 else "-" if share < 0 else "+"
+    return f"{sign}{abs(share):.2f} %"
 
 
 def _show_sides(value: float | tuple[float, ...], unit: Unit | None) -> str:

@@ -15,6 +15,9 @@ from patternmaker.drafting import Options, draft
 from patternmaker.job import load_job
 from patternmaker.sheets.papers import stock_of
 from patternmaker.sheets.printer import Printer, Sides
+from patternmaker.sheets.proof import command_for, proof_page
+from patternmaker.sheets.sides import proved, read_sides
+from patternmaker.units import Unit
 from tests.outside.test_proof_of_scale import (
     DPI,
     PER_100,
@@ -27,7 +30,7 @@ from tests.outside.test_proof_of_scale import (
 )
 from tests.paper.lying import Lying
 from tests.paper.raster import Raster
-from tests.paper.reader import Page
+from tests.paper.reader import Page, Paper
 from tests.paper.samples import SAMPLES
 from tests.paper.sheets import Print
 
@@ -60,6 +63,13 @@ def made_for(job: str, paper: str | None, lying: Lying) -> tuple[bytes, Print]:
     return pdf, Print(pdf)
 
 
+def measured_on(raster: Raster, page: Page, sides: Sides) -> Sides:
+    """Return the sides of a proof triangle as its ink lies on the paper."""
+    assert sides.long
+    corner, up, across = triangle(raster, page, (sides.across, sides.up, sides.long))
+    return Sides(abs(across - corner), abs(up - corner), abs(up - across))
+
+
 def triangle(
     raster: Raster, page: Page, sides: tuple[float, float, float]
 ) -> tuple[complex, complex, complex]:
@@ -68,6 +78,40 @@ def triangle(
     upright, level = side_of_ink(raster, right, up), side_of_ink(raster, right, along)
     slope = side_of_ink(raster, up, along)
     return meeting(upright, level), meeting(upright, slope), meeting(level, slope)
+
+
+@pytest.mark.parametrize("way", [LONG_AND_SHORT, Lying(-0.02, 0.013)])
+@pytest.mark.parametrize(("paper", "unit"), [("A4", Unit.MM), ("Letter", Unit.IN)])
+def test_proof_page_that_is_printed_and_measured_tells_what_the_printer_does(way, paper, unit):
+    stock = stock_of(unit, paper)
+    pdf, drawn = proof_page(stock, unit, command_for("east wing")), proved(unit, stock)
+    (page,) = Paper(pdf).pages
+    found = measured_on(way.rastered(pdf, page, DPI), way.printed(page), drawn)
+    typed = {name: f"{side} mm" for name, side in found.named.items()}
+    stated, measured = read_sides(typed, unit, stock)
+    printer = Printer("east wing", stock.paper, stock.margins, unit, stated, measured)
+    assert printer.errors == pytest.approx((way.across, way.up), abs=PER_100 / 100)
+    assert printer.lean == pytest.approx(0, abs=PER_100 / 100)
+    assert not printer.is_askew
+    again = dataclasses.replace(stock, printer=printer)
+    pdf = proof_page(again, unit, "")
+    (page,) = Paper(pdf).pages
+    drawn = proved(unit, again)
+    proof = measured_on(way.rastered(pdf, page, DPI), way.printed(page), drawn)
+    for name, side in proof.named.items():
+        length = drawn.named[name]
+        assert side == pytest.approx(length, abs=PER_100 * length / 100)
+
+
+def test_sides_read_to_half_a_millimetre_correct_as_finely_as_is_said():
+    """What a person reads at best: a quarter of a millimetre off on 180 and 240."""
+    read = Sides(round(180 * 1.006 * 2) / 2, round(240 * 0.996 * 2) / 2, None)
+    stock = stock_of(Unit.MM)
+    printer = Printer("east wing", stock.paper, stock.margins, Unit.MM, true_sides(240), read)
+    for error, reading, true in zip(
+        printer.errors, printer.reading_errors, (0.006, -0.004), strict=True
+    ):
+        assert abs(error - true) <= reading < 0.0015
 
 
 @pytest.mark.parametrize(("job", "paper", "lying", "length", "_sides"), JOBS)
