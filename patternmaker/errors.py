@@ -112,7 +112,9 @@ class Refusal(PatternmakerError):
 
 
 class Refusals(PatternmakerError):
-    """Every mistake of one job, table by table."""
+    """Every mistake of one job, table by table; ``outcome`` is what came of it."""
+
+    outcome = "nothing was written"
 
     def __init__(self, mistakes: Iterable[Refusal], unit: object = None) -> None:
         self.mistakes = tuple(mistakes)

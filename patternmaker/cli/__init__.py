@@ -77,4 +77,4 @@ def refused(refusals: Refusals) -> str:
     many = len(refusals.mistakes)
     mistakes = "1 mistake" if many == 1 else f"{many} mistakes"
     lines = str(refusals).splitlines()
-    return f"{mistakes}, nothing was written\n" + "\n".join(f"  {line}" for line in lines)
+    return f"{mistakes}, {refusals.outcome}\n" + "\n".join(f"  {line}" for line in lines)

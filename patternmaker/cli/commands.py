@@ -102,6 +102,25 @@ def draft(
 
 
 @app.command()
+def check(
+    printed: Annotated[Path, typer.Argument(metavar="FILE", help="The PDF that draft wrote.")],
+    job: Annotated[
+        Path | None,
+        typer.Argument(help="The job file that it should be of; the job that it carries if not."),
+    ] = None,
+    json: Annotated[bool, typer.Option("--json", help="Report as JSON.")] = False,
+) -> None:
+    """Check a print before you cut: measure every line of the PDF and hold it to the job."""
+    from patternmaker.checking.check import checked
+    from patternmaker.cli.checked import as_data, refuse, told
+    from patternmaker.job import load_job
+
+    found = checked(printed, load_job(job) if job else None)
+    _say(json_format.dumps(as_data(found, printed), indent=1) if json else told(found))
+    refuse(found)
+
+
+@app.command()
 def shapes(
     name: Annotated[
         list[str] | None, typer.Argument(help="One of them, to see it whole.", show_default=False)

@@ -57,12 +57,12 @@ class StripEnds:
         return self.piece.run[-1][1]
 
     @property
-    def _near(self) -> float:
+    def near(self) -> float:
         """How much of the seam is shown at the near end: past the slant of it, if it has any."""
         return REACH + max([0.0, *(x for x in self._corners if x < self._run / 2)])
 
     @property
-    def _far(self) -> float:
+    def far(self) -> float:
         """The same at the far end."""
         return REACH + max([0.0, *(self._run - x for x in self._corners if x > self._run / 2)])
 
@@ -73,12 +73,12 @@ class StripEnds:
     @property
     def saves_paper(self) -> bool:
         """Whether the ends take less paper than the whole strip."""
-        return self._run > self._near + self._far + self.gap
+        return self._run > self.near + self.far + self.gap
 
     @property
     def shift(self) -> float:
         """How far the far end is moved toward the near one."""
-        return self._run - self._near - self._far - self.gap
+        return self._run - self.near - self.far - self.gap
 
     @property
     def box(self) -> Box:
@@ -87,7 +87,7 @@ class StripEnds:
 
     def drawing(self) -> Drawing:
         """Return the drawing; the near join stands at x = 0, the seam at y = 0."""
-        near, far = self._near, self._run - self._far
+        near, far = self.near, self._run - self.far
         marks: list[Mark] = [
             *self._window(self.left, near, 0.0),
             *self._window(far, self.right, -self.shift),
