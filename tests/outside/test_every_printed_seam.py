@@ -12,12 +12,14 @@ import pytest
 from patternmaker.covers.registry import COVERS
 from patternmaker.job import load_job
 from tests.paper.pieces import Laid, sewn_pieces
-from tests.paper.samples import SAMPLES, made
+from tests.paper.samples import SAMPLES, made, told
 from tests.paper.seams import Span, names_inside, walked
 
 WALKED = 0.03  # mm
 JOBS = sorted(path.stem for path in SAMPLES.glob("*.toml"))
 SEAMS, SPANS = 105, 465  # in the samples so far
+T_SHAPE = {"shape": "T shape", "width": 660, "depth": 560, "back_width": 500, "ear_depth": 130,
+           "corner": 40, "inner_corner": 12}  # fmt: skip
 EACH_JOB = pytest.mark.parametrize("job", JOBS)
 
 
@@ -36,20 +38,20 @@ def spans(job: str) -> list[list[list[Span]]]:
 @EACH_JOB
 def test_every_seam_walks_on_paper(job, record_property):
     """No seam is left out: one without a line or a mark on paper fails, as does a lost span."""
-    told = [seat["seams"] for seat in made(job).figures["seats"]]
+    figures = [seat["seams"] for seat in made(job).figures["seats"]]
     found = [span for seat in spans(job) for seam in seat for span in seam]
     assert [[len(seam) for seam in seat] for seat in spans(job)] == [
-        [len(seam["spans"]) for seam in seat] for seat in told
+        [len(seam["spans"]) for seam in seat] for seat in figures
     ]
-    record_property("seams", sum(map(len, told)))
+    record_property("seams", sum(map(len, figures)))
     record_property("spans", len(found))
     assert max((span.off for span in found), default=0.0) < WALKED
 
 
 @EACH_JOB
 def test_spans_told_are_those_printed(job):
-    for seat, told in zip(spans(job), made(job).figures["seats"], strict=True):
-        for seam, figures in zip(seat, told["seams"], strict=True):
+    for seat, table in zip(spans(job), made(job).figures["seats"], strict=True):
+        for seam, figures in zip(seat, table["seams"], strict=True):
             for span, figure in zip(seam, figures["spans"], strict=True):
                 assert (span.begin, span.end) == (figure["from"], figure["to"])
                 assert (span.a, span.b) == pytest.approx((figure["a_mm"], figure["b_mm"]),
@@ -77,6 +79,20 @@ def test_every_cover_is_among_them():
     assert sewn == set(COVERS.all.values())
     assert sum(len(seams) for job in JOBS for seams in spans(job)) >= SEAMS
     assert sum(len(seam) for job in JOBS for seat in spans(job) for seam in seat) >= SPANS
+
+
+@pytest.mark.parametrize("style", ["boxed", "box cushion", "fluted", "knife edge", "waterfall"])
+def test_seams_round_corners_that_turn_inward_walk_on_paper(style):
+    """No sample has one; a notch leads to the middle of such a corner's arc."""
+    height = {"height": 75} if style in ("box cushion", "knife edge") else {"drop": 75}
+    height |= {"roll": 6} if style == "fluted" else {}
+    seat = {"name": "Choir bench", "outline": T_SHAPE, "cover": {"style": style, **height}}
+    job = {"name": "Choir room", "units": "mm", "material": {"kind": "vinyl"}, "seat": [seat]}
+    draft = told(job, whole=True)
+    (pattern,), (pieces,) = draft.patterns, sewn_pieces(draft.book, draft.patterns)
+    names = {name for seam in pattern.seams for name, _ in seam.a.stations}
+    assert {"inner left", "inner right"} <= names
+    assert max(span.off for seam in pattern.seams for span in walked(seam, pieces)) < WALKED
 
 
 @pytest.mark.parametrize("aside", [0.05j, -0.05j])

@@ -149,12 +149,16 @@ class Curve:
 
     def met_by(self, point: complex, way: complex) -> float:
         """Return the length along it where the line through a point meets it, nearest to that."""
+        return min(self.meets(point, way))[1]
+
+    def meets(self, point: complex, way: complex) -> list[tuple[float, float]]:
+        """Return how far off, and at what length along it, the line through a point meets it."""
         found: list[tuple[float, float]] = []
         for piece, begin in zip(self.pieces, self.stops, strict=False):
             for t in _crossings(piece, point, way / abs(way)):
                 away = abs(complex(piece.at(np.array(t))) - point)
                 found.append((away, begin + piece.length(t)))
-        return min(found)[1]
+        return found
 
 
 def _turn(one: Piece, two: Piece) -> float:

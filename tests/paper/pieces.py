@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 
 ALIKE = 0.05  # mm between figures that are taken for the same
 BESIDE = 0.5  # mm between a mark and the place where it is looked for
+AT_MARK = 1.0  # mm within which a mark is taken for the one that belongs to a place
 NAME_OFF = 4.0  # mm from the sew line to the middle of a name beside it
 QUARTERS = (1, 1j, -1, -1j)
 
@@ -37,6 +39,25 @@ class Slits:
     def way(self) -> complex:
         """The way that it leads inward."""
         return sum(slit.end - slit.start for slit in self.curves)
+
+    def leads_to(self, line: Curve) -> tuple[float, float] | None:
+        """Return how far off a line it stands and where it meets it, None if it leads elsewhere.
+
+        Its foot lies square to the line, but for a corner that turns inward, where it leads to the
+        middle of the corner's arc while its sides lie nearer.
+        """
+        at, off = line.nearest(self.foot)
+        beside = self.aside(line.at(at))
+        if beside < AT_MARK:
+            return off, at
+        if beside < off:
+            met = min(line.meets(self.foot, self.way), default=(math.inf, 0.0))
+            return met if met[0] < off + AT_MARK else None
+        return None
+
+    def aside(self, place: complex) -> float:
+        """Return how far beside a place its slits lead."""
+        return abs(((place - self.foot) / self.way).imag) * abs(self.way)
 
 
 @dataclass(frozen=True)
@@ -69,12 +90,32 @@ class Laid:
             for notch in self.plan.notches
         ]
 
+    @cached_property
+    def notched(self) -> list[list[float]]:
+        """The places of the notches of each line; a notch is that of the first line it leads to."""
+        found: list[list[float]] = [[] for _ in self.lines]
+        for notch in self.notches:
+            leads = [(i, notch.leads_to(line)) for i, (_, line) in enumerate(self.lines)]
+            first = min((met[0] for _, met in leads if met), default=0.0)
+            for i, met in leads:
+                if met and met[0] < first + AT_MARK:
+                    found[i].append(met[1])
+        return found
+
     def named_at(self, notch: Slits, sewn: complex) -> list[str]:
         """Return the names that are printed nearest to where a notch meets the sew line."""
         known = {each.name for each in self.notches}
-        inside = sewn + NAME_OFF * notch.way / abs(notch.way)
+        inside = sewn + NAME_OFF * _unit(notch.way)
         names = [word for word in self.words if word[0] in known]
-        return min(names, key=lambda word: abs(word[1] - inside))[0].split(", ")
+        nearest = min(names, key=lambda word: abs(word[1] - inside), default=("", 0j))
+        return nearest[0].split(", ")
+
+    @property
+    def lettered(self) -> int:
+        """How many notches have their own name beside them: one face of two alike has most."""
+        plan = zip(self.notches, self.plan.notches, strict=True)
+        sewn = ((notch, notch.foot + told.to_seam * _unit(notch.way)) for notch, told in plan)
+        return sum(notch.name in ", ".join(self.named_at(notch, at)) for notch, at in sewn)
 
     @property
     def agrees(self) -> int:
@@ -82,6 +123,10 @@ class Laid:
         ends = np.array([end for _, curve in self.drawn for end in (curve.start, curve.end)])
         marks = np.array([self.on_paper(mark) for mark in _marks(self.plan)])
         return int((np.abs(marks[:, None] - ends[None, :]).min(axis=1) < BESIDE).sum())
+
+
+def _unit(way: complex) -> complex:
+    return way / abs(way)
 
 
 def _nearest(slits: list[Curve], foot: complex) -> Curve:
@@ -113,10 +158,10 @@ def _find(book: Print, free: list[tuple[str, Curve]], plan: Piece) -> Laid:
     """Return a piece as it is printed: of those of its figures the one on which its marks lie."""
     laid = [each for form, cut in free for each in _lying(book, form, cut, plan)]
     assert laid, f"{plan.name}: no such cut line is printed"
-    best = max(laid, key=lambda each: each.agrees)
-    lost = len(_marks(plan)) - best.agrees
+    most = max(each.agrees for each in laid)
+    lost = len(_marks(plan)) - most
     assert not lost, f"{plan.name}: {lost} of its marks are not printed where they belong"
-    return best
+    return max((each for each in laid if each.agrees == most), key=lambda each: each.lettered)
 
 
 def _lying(book: Print, form: str, cut: Curve, plan: Piece) -> Iterator[Laid]:

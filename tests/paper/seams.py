@@ -6,16 +6,15 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from tests.paper.pieces import BESIDE
+from tests.paper.pieces import AT_MARK, BESIDE
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from patternmaker.pattern.piece import Edge, Seam
     from tests.paper.curves import Curve
-    from tests.paper.pieces import Laid, Slits
+    from tests.paper.pieces import Laid
 
-AT_MARK = 1.0  # mm within which a mark is taken for that of a station
 WIDEST = 60.0  # mm; no notch stands further from its sew line
 
 
@@ -53,23 +52,24 @@ def _lengths(edge: Edge, laid: Laid) -> Iterator[float]:
         first, middle, last = (
             laid.on_paper(edge.path.point_at(at)) for at in (begin, (begin + end) / 2, end)
         )
-        line = _line(laid, [first, middle, last], f"{edge}, {one} to {two}")
+        i = _line(laid, [first, middle, last], f"{edge}, {one} to {two}")
         here, there = (
-            _station(laid, line, place, f"{edge}, {name}")
+            _station(laid, i, place, f"{edge}, {name}")
             for name, place in ((one, first), (two, last))
         )
+        line = laid.lines[i][1]
         yield _between(line, here, there, line.nearest(middle)[0])
 
 
-def _line(laid: Laid, places: list[complex], where: str) -> Curve:
-    """Return the printed line on which a span lies."""
+def _line(laid: Laid, places: list[complex], where: str) -> int:
+    """Return which printed line a span lies on."""
     found = [
         (max(line.nearest(place)[1] for place in places), kind != "sew line", i)
         for i, (kind, line) in enumerate(laid.lines)
     ]
     off, _, i = min((round(off, 2), other, i) for off, other, i in found)
     assert off < BESIDE, f"{where}: no line is printed"
-    return laid.lines[i][1]
+    return i
 
 
 def _between(line: Curve, here: float, there: float, middle: float) -> float:
@@ -80,30 +80,18 @@ def _between(line: Curve, here: float, there: float, middle: float) -> float:
     return ahead if 0 < (middle - here) % line.length < ahead else line.length - ahead
 
 
-def _station(laid: Laid, line: Curve, place: complex, where: str) -> float:
+def _station(laid: Laid, i: int, place: complex, where: str) -> float:
     """Return the length along a line at the printed mark of a station.
 
-    A corner, or the end of the line, is a mark in itself; elsewhere it is a notch, whose foot lies
-    square to the line; or another line that crosses it.
+    A corner, or the end of the line, is a mark in itself; elsewhere it is a notch, or another line
+    that crosses it.
     """
-    for marks in (line.corners, _notched(laid, line), _crossed(laid, line, place)):
+    line = laid.lines[i][1]
+    for marks in (line.corners, laid.notched[i], _crossed(laid, line, place)):
         near = [at for at in marks if abs(line.at(at) - place) < AT_MARK]
         if near:
             return min(near, key=lambda at: abs(line.at(at) - place))
     raise AssertionError(f"{where}: no mark is printed")
-
-
-def _notched(laid: Laid, line: Curve) -> Iterator[float]:
-    """Yield the place of each notch whose slits lead to a line."""
-    for notch in laid.notches:
-        at, _ = line.nearest(notch.foot)
-        if _aside(notch, line.at(at)) < AT_MARK:
-            yield at
-
-
-def _aside(notch: Slits, place: complex) -> float:
-    """Return how far beside a place the slits of a notch lead."""
-    return abs(((place - notch.foot) / notch.way).imag) * abs(notch.way)
 
 
 def _crossed(laid: Laid, line: Curve, place: complex) -> Iterator[float]:
@@ -121,7 +109,7 @@ def names_inside(edge: Edge, laid: Laid) -> Iterator[tuple[str, list[str]]]:
     """
     for name, along in edge.stations[1:-1]:
         place = laid.on_paper(edge.path.point_at(along))
-        near = [notch for notch in laid.notches if _aside(notch, place) < AT_MARK]
+        near = [notch for notch in laid.notches if notch.aside(place) < AT_MARK]
         near = [notch for notch in near if abs(notch.foot - place) < WIDEST]
         if near:
             notch = min(near, key=lambda notch: abs(notch.foot - place))
