@@ -113,7 +113,8 @@ def _proof(asked: Asked, path: Path, printers: Printers) -> str:
     page = proof_page(stock, asked.unit, command)
     drawn = f"Drawn: {put_in_place(path.parent, {path.name: page})[0]}"
     if known:
-        return plain(f"{drawn}, for {known.name} as it is known: its sides must come out true")
+        says = f"{drawn}, for {known.name} as it is known: its sides must come out true"
+        return plain("\n".join([says, *(f"  {doubt}" for doubt in known.doubts(stock))]))
     return plain(f"{drawn}\nPrint it at actual size (100 %), measure its three sides, and say\n"
                  f"  {command.replace('…', '...')}")  # fmt: skip
 

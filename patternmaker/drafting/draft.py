@@ -63,7 +63,8 @@ class Draft:
         """What the whole job must be warned of; each seat's own are in its fit."""
         stock = self.sheets.stock
         doubts = stock.printer.doubts(stock) if stock.printer else ()
-        return (*_unprintable(self.drafted.job), *doubts, *_left_over(self.files))
+        named = stock.printer.name if stock.printer else ""
+        return (*_unprintable(self.drafted.job, named), *doubts, *_left_over(self.files))
 
 
 def draft(job: Job, out: Path | None, options: Options) -> Draft:
@@ -121,8 +122,8 @@ def _left_over(files: tuple[Path, ...]) -> Iterator[str]:
             yield f"{path} is from an earlier draft: it may not be of these measurements"
 
 
-def _unprintable(job: Job) -> Iterator[str]:
-    names = [job.name, job.date or ""]
+def _unprintable(job: Job, printer: str) -> Iterator[str]:
+    names = [job.name, job.date or "", printer]
     for seat in job.seats:
         names += [seat.name, *(material.name or "" for material in seat.brief.materials.values())]
     for name in dict.fromkeys(names):

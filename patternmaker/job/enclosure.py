@@ -106,7 +106,10 @@ def _printed(data: Mapping[str, Any]) -> Printed:
 
 
 def _drawn(data: list[Any] | None) -> tuple[float, float] | None:
-    return None if data is None else (float(data[0]), float(data[1]))
+    if data is None:
+        return None
+    across, up = data
+    return float(across), float(up)
 
 
 def _kept(content: bytes) -> str | dict[str, str]:

@@ -156,3 +156,18 @@ def test_draft_without_a_printer_never_looks_at_the_settings(desk):
     desk.file.write_bytes(b"\x00")
     desk.says("draft", STOOL, "--out", desk.folder)
     assert desk.file.read_bytes() == b"\x00"
+
+
+def test_name_that_the_lettering_lacks_is_warned_of(desk):
+    desk.printer("東", "--across", "181", "--up", "240")
+    said = desk.says("draft", STOOL, "--out", desk.folder, "--printer", "東")
+    assert "the lettering has no" in said
+
+
+def test_proof_page_for_a_known_printer_is_drawn_for_it_and_another_paper_is_doubted(desk):
+    desk.measures()
+    said = desk.printer("east wing", "--proof", desk.folder / "p.pdf", "--paper", "A3")
+    assert "for east wing as it is known: its sides must come out true" in said
+    assert "was measured on A4, and this is A3" in said
+    said = desk.printer("east wing", "--proof", desk.folder / "p.pdf")
+    assert "was measured on" not in said

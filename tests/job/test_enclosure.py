@@ -82,3 +82,20 @@ def test_print_of_another_version_is_told():
     content = Enclosure.of(load_job(SAMPLES / "organ-bench.toml"), A4).written
     with pytest.raises(Refusals, match=r"by version 0\.0\.1, and this is .*; draft the job"):
         Enclosure.read(changed(content, patternmaker="0.0.1"))
+
+
+def test_what_a_printer_made_sheets_be_drawn_by_comes_back_and_is_not_there_without_one():
+    job = load_job(SAMPLES / "organ-bench.toml")
+    plain = Enclosure.of(job, Printed("A4", 210, 297, whole_strips=False))
+    assert b"drawn" not in plain.written.rpartition(b'"printed"')[2]
+    drawn = Printed("A4", 210, 297, whole_strips=False, drawn=(1 / 1.006, 1 / 0.996))
+    assert Enclosure.read(Enclosure.of(job, drawn).written).printed == drawn
+
+
+@pytest.mark.parametrize("drawn", [[], [1], "a4", [None, 1], {"across": 1}])
+def test_damage_of_what_sheets_were_drawn_by_is_told(drawn):
+    job = load_job(SAMPLES / "organ-bench.toml")
+    data = json.loads(Enclosure.of(job, Printed("A4", 210, 297, whole_strips=False)).written)
+    data["printed"]["drawn"] = drawn
+    with pytest.raises(Refusals, match="damaged"):
+        Enclosure.read(json.dumps(data).encode())
