@@ -42,11 +42,12 @@ class Print:
 
     Args:
         piece: the name of the piece.
-        seat: the name of its seat.
+        seat: the name of its seat, or the names of those that share it.
         drawing: what is drawn.
         shape: the area that must all be on paper.
         label: what is still to be written on it, once it is known where the sheets are cut.
         room: the box in which that may stand.
+        seats: the name of each seat that shares it, where there are several.
     """
 
     piece: str
@@ -55,11 +56,17 @@ class Print:
     shape: Contour
     label: tuple[Row, ...] = ()
     room: Box = (0.0, 0.0, 0.0, 0.0)
+    seats: tuple[str, ...] = ()
 
     @property
     def title(self) -> str:
         """What it is called on the sheets that show it."""
         return title_of(self.seat, self.piece)
+
+    @property
+    def titles(self) -> tuple[str, ...]:
+        """What it is called for each of its seats alone."""
+        return tuple(title_of(seat, self.piece) for seat in self.seats or (self.seat,))
 
     @property
     def width(self) -> float:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from patternmaker.cutlist.rows import cut_rows, seats_of
+from patternmaker.cutlist.rows import cut_rows
 from patternmaker.drawing.labels import Context
 from patternmaker.drawing.prints import Print, print_of, title_of
 from patternmaker.drawing.surface import Drawing
@@ -22,6 +22,7 @@ from patternmaker.sheets.index import CARD, OVERVIEW, enter_pieces, sheets_of
 from patternmaker.sheets.map import NumberedPlate, numbered
 from patternmaker.sheets.numbers import beside, number_shares, words_in
 from patternmaker.sheets.overview import Overview
+from patternmaker.sheets.sharing import shared
 from patternmaker.writers.pdf import PdfBook
 
 if TYPE_CHECKING:
@@ -72,17 +73,17 @@ def laid_out(
         Refusals: if it takes more than ``most_sheets``, or no piece has such a name.
     """
     titles = chosen(drafted, only)
-    prints = [each for each in _prints(drafted, whole=whole) if each.title in titles]
+    every = _prints(drafted, whole=whole)
+    prints = [each for each in every if not titles.isdisjoint(each.titles)]
     plates = numbered(arranged(prints, stock, most_sheets))
     return Sheets(drafted, stock, plates, fewest_possible(prints, stock), tuple(only))
 
 
 def _prints(drafted: Drafted, *, whole: bool) -> Iterator[Print]:
     job = drafted.job
-    for seat, pattern in drafted.seats:
-        context = Context(job.name, seat.name, seats_of(seat), job.unit)
-        for piece in pattern.pieces:
-            yield print_of(piece, context, whole=whole)
+    for each in shared(drafted):
+        context = Context(job.name, each.called, each.tally, job.unit)
+        yield replace(print_of(each.piece, context, whole=whole), seats=each.names)
 
 
 def written(sheets: Sheets, progress: Callable[[int, int], None], enclosed: bytes = b"") -> bytes:

@@ -18,12 +18,14 @@ SHEET = "Sheet"
 
 
 def sheets_of(plates: Sequence[NumberedPlate]) -> Mapping[str, tuple[int, ...]]:
-    """Return the numbers of the sheets that show each print, by its title."""
+    """Return the numbers of the sheets that show each piece of each seat, by its title."""
     found: dict[str, list[int]] = {}
     for plate in plates:
+        titles = {each.title: each.titles for each in plate.plate.prints}
         for number, place in enumerate(plate.plate.sheets, plate.first_sheet):
-            for title in plate.plate.shows[place]:
-                found.setdefault(title, []).append(number)
+            for shown in plate.plate.shows[place]:
+                for title in titles[shown]:
+                    found.setdefault(title, []).append(number)
     return {title: tuple(numbers) for title, numbers in found.items()}
 
 
@@ -42,3 +44,18 @@ def enter_pieces(
         if title in shown:
             each = [(f"{SHEET} {number}", pages[number - 1]) for number in shown[title]]
             book.bookmark(title, each[0][1], each if len(each) > 1 else ())
+
+
+def in_runs(numbers: Sequence[int]) -> str:
+    """Return rising numbers, each run of them by its first and last.
+
+    >>> in_runs([1, 2, 3, 7, 9, 10])
+    '1–3, 7, 9–10'
+    """
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs)

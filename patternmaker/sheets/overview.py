@@ -31,7 +31,7 @@ from patternmaker.sheets.flow import (
     space,
 )
 from patternmaker.sheets.furniture import bar_says, proof_triangle
-from patternmaker.sheets.index import sheets_of
+from patternmaker.sheets.index import in_runs, sheets_of
 from patternmaker.sheets.map import NumberedPlate, map_blocks
 from patternmaker.units import Unit, show_area, with_set_fractions
 
@@ -195,21 +195,6 @@ class Overview:
             told = "; ".join(with_set_fractions(note.told(self.unit)) for note in notes)
             yield paragraph(title, width, bold=True, keeps=True)
             yield paragraph(f"{told}.", width, indent=4)
-
-
-def in_runs(numbers: Sequence[int]) -> str:
-    """Return rising numbers, each run of them by its first and last.
-
-    >>> in_runs([1, 2, 3, 7, 9, 10])
-    '1–3, 7, 9–10'
-    """
-    runs: list[list[int]] = []
-    for number in numbers:
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs)
 
 
 def _cells(each: CutRow, unit: Unit) -> tuple[str, ...]:

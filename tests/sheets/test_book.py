@@ -21,8 +21,8 @@ def drafted(name: str) -> Drafted:
 def test_every_piece_of_every_seat_is_printed_once(name, whole):
     job = drafted(name)
     sheets = laid_out(job, A4, whole=whole, most_sheets=500)
-    printed = sorted((p.seat, p.piece) for each in sheets.plates for p in each.plate.prints)
-    assert printed == sorted((seat.name, p.name) for seat, pat in job.seats for p in pat.pieces)
+    printed = sorted(t for each in sheets.plates for p in each.plate.prints for t in p.titles)
+    assert printed == sorted(f"{s.name}: {p.name}" for s, pat in job.seats for p in pat.pieces)
     assert sheets.fewest <= sheets.count
 
 
@@ -60,9 +60,9 @@ def test_only_the_pieces_asked_for_are_printed():
     job = drafted("music-school")
     for only, roles in ((["boxing"], {"boxing"}), (["Dust cover", "top"], {"dust cover", "top"})):
         sheets = laid_out(job, A4, whole=False, most_sheets=500, only=only)
-        printed = {(each.seat, each.piece) for p in sheets.plates for each in p.plate.prints}
+        printed = {t for p in sheets.plates for each in p.plate.prints for t in each.titles}
         assert printed == {
-            (seat.name, each.name) for seat, pattern in job.seats for each in pattern.pieces
+            f"{seat.name}: {each.name}" for seat, pattern in job.seats for each in pattern.pieces
             if each.role in roles or each.name in roles
         }  # fmt: skip
 
