@@ -171,3 +171,9 @@ def test_proof_page_for_a_known_printer_is_drawn_for_it_and_another_paper_is_dou
     assert "was measured on A4, and this is A3" in said
     said = desk.printer("east wing", "--proof", desk.folder / "p.pdf")
     assert "was measured on" not in said
+
+
+def test_print_that_was_drawn_for_a_printer_passes_its_check(desk):
+    desk.measures()
+    desk.says("draft", STOOL, "--out", desk.folder, "--printer", "east wing")
+    assert "Every line is there" in desk.says("check", desk.folder / "practice-rooms-east-wing.pdf")
