@@ -7,7 +7,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from patternmaker.checking.shapes import Shape
-from patternmaker.cutlist.rows import seats_of
+from patternmaker.cutlist.sharing import shared
 from patternmaker.drawing.ends import StripEnds
 from patternmaker.drawing.labels import Context
 from patternmaker.geometry.contour import Path
@@ -58,16 +58,15 @@ def bodies_of(drafted: Drafted, only: Collection[str] = ()) -> Iterator[Wanted]:
     """Yield what must be on paper of a job: all of it, or the pieces asked for by a name."""
     asked = {_plain(name) for name in only}
     job = drafted.job
-    for seat, pattern in drafted.seats:
-        context = Context(job.name, seat.name, seats_of(seat), job.unit)
-        for piece in pattern.pieces:
-            names = (piece.name, piece.role, f"{seat.name}: {piece.name}")
-            if asked and asked.isdisjoint(map(_plain, names)):
-                continue
-            parts = _ends(piece, context) if piece.is_strip else ()
-            whole, *ends = (Body(seat.name, piece.name, tuple(lines))
-                            for lines in (_lines(piece), *parts))  # fmt: skip
-            yield Wanted(whole, tuple(ends))
+    for each in shared(drafted):
+        piece, context = each.piece, Context(job.name, each.called, each.tally, job.unit)
+        names = (piece.name, piece.role, *(f"{seat}: {piece.name}" for seat in each.names))
+        if asked and asked.isdisjoint(map(_plain, names)):
+            continue
+        parts = _ends(piece, context) if piece.is_strip else ()
+        whole, *ends = (Body(each.called, piece.name, tuple(lines))
+                        for lines in (_lines(piece), *parts))  # fmt: skip
+        yield Wanted(whole, tuple(ends))
 
 
 def _plain(name: str) -> str:

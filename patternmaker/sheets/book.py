@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from patternmaker.cutlist.rows import cut_rows
+from patternmaker.cutlist.sharing import shared
 from patternmaker.drawing.labels import Context
 from patternmaker.drawing.prints import Print, print_of, title_of
 from patternmaker.drawing.surface import Drawing
@@ -22,7 +23,6 @@ from patternmaker.sheets.index import CARD, OVERVIEW, enter_pieces, sheets_of
 from patternmaker.sheets.map import NumberedPlate, numbered
 from patternmaker.sheets.numbers import beside, number_shares, words_in
 from patternmaker.sheets.overview import Overview
-from patternmaker.sheets.sharing import shared
 from patternmaker.writers.pdf import PdfBook
 
 if TYPE_CHECKING:

@@ -44,18 +44,3 @@ def enter_pieces(
         if title in shown:
             each = [(f"{SHEET} {number}", pages[number - 1]) for number in shown[title]]
             book.bookmark(title, each[0][1], each if len(each) > 1 else ())
-
-
-def in_runs(numbers: Sequence[int]) -> str:
-    """Return rising numbers, each run of them by its first and last.
-
-    >>> in_runs([1, 2, 3, 7, 9, 10])
-    '1–3, 7, 9–10'
-    """
-    runs: list[list[int]] = []
-    for number in numbers:
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs)

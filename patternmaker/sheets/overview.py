@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.cutlist.rows import CutRow, Drafted, cut_rows, needs, seats_of
 from patternmaker.cutlist.sewing import HEADS, sew_rows, thread_says
+from patternmaker.cutlist.sharing import in_runs
 from patternmaker.cutlist.strike import by_hand
 from patternmaker.cutlist.sundries import sundry_rows
 from patternmaker.drawing.labels import by, show
@@ -31,7 +32,7 @@ from patternmaker.sheets.flow import (
     space,
 )
 from patternmaker.sheets.furniture import bar_says, proof_triangle
-from patternmaker.sheets.index import in_runs, sheets_of
+from patternmaker.sheets.index import sheets_of
 from patternmaker.sheets.map import NumberedPlate, map_blocks
 from patternmaker.units import Unit, show_area, with_set_fractions
 

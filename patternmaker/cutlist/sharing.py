@@ -10,10 +10,9 @@ from typing import TYPE_CHECKING, Any
 from patternmaker.cutlist.rows import Tally, seats_of
 from patternmaker.facts import HAIR
 from patternmaker.geometry.contour import Path
-from patternmaker.sheets.index import in_runs
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from patternmaker.cutlist.rows import Drafted
     from patternmaker.job.model import Seat
@@ -112,3 +111,18 @@ def in_short(names: Iterable[str]) -> Iterator[str]:
         )
     for stem, numbers in numbered.items():
         yield stem + in_runs(sorted(numbers))
+
+
+def in_runs(numbers: Sequence[int]) -> str:
+    """Return rising numbers, each run of them by its first and last.
+
+    >>> in_runs([1, 2, 3, 7, 9, 10])
+    '1–3, 7, 9–10'
+    """
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs)

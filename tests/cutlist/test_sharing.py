@@ -6,10 +6,10 @@ from typing import Any
 import pytest
 
 from patternmaker.cutlist.rows import Drafted, cut_rows
+from patternmaker.cutlist.sharing import alike, in_short, shared
 from patternmaker.facts import HAIR
 from patternmaker.job.reading import read_job
 from patternmaker.sheets.book import laid_out
-from patternmaker.sheets.sharing import alike, in_short, shared
 from tests.paper.samples import told
 from tests.sheets.prints import A4
 
