@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from patternmaker.covers.parts import bases, crowns, steps, strips, tops
 from patternmaker.covers.parts.blanks import darted, eased, reach, shortest, surplus
@@ -18,7 +18,7 @@ from patternmaker.pattern.notes import Note, Share
 from patternmaker.pattern.piece import Fit, Pattern, Seam
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from patternmaker.covers.parts.caps import Cap
     from patternmaker.geometry.contour import Contour
@@ -55,6 +55,13 @@ class DomedTop(Cover):
     )  # fmt: skip
 
     roles: ClassVar[tuple[str, ...]] = ("top", "boxing", "dust cover", "base template")
+
+    @classmethod
+    def misfits(cls, values: Mapping[str, Any]) -> Iterator[Refusal]:
+        """Yield a dart's depth for a top that has none."""
+        if values["dart"] is not None and values["made"] != DARTS:
+            yield Refusal("dart", "is given, but the top is not made with darts",
+                          mend=f'leave it away, or say made = "{DARTS}"')  # fmt: skip
 
     def plan(self, taped: Contour, taken: str) -> Contour:
         """Return the outline in plan: narrower than measured, if that was over the crown."""

@@ -10,13 +10,14 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, ClassVar
 
 from patternmaker.covers.parts import bases, cornering, pulled, reliefs
-from patternmaker.covers.parts.corners import BY_RADIUS, CUT_OUT, PLEATS, WAYS, Wish, corners
+from patternmaker.covers.parts.corners import BY_RADIUS, CUT_OUT, DART, PLEATS, WAYS, Wish, corners
 from patternmaker.covers.parts.draped import ROLE, Draped, along_at
 from patternmaker.covers.parts.fits import LEAST_WRAP
 from patternmaker.covers.parts.tops import FOR_THE_PAPER, centre_cross, closing
 from patternmaker.covers.registry import Cover, cover
 from patternmaker.errors import Refusal
-from patternmaker.facts import LENGTH, both, choice, count, length
+from patternmaker.facts import HAIR, LENGTH, both, choice, count, length
+from patternmaker.geometry.touching import encloses
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Pattern, Piece
 from patternmaker.pattern.stations import CARDINALS, DOUBLE_NOTCH_GAP, Station, notches_round
@@ -54,7 +55,7 @@ class PullOver(Cover):
     drop: float | None = length(
         "height of the side, from the top's edge to the board's lower edge; foam and board "
         "together unless given",
-        default=None, least=LOWEST, most=200, required=False,
+        default=None, least=LOWEST, most=200, required=False, unless=("foam", "board"),
     )  # fmt: skip
     corner: str = choice("what is done with the fullness at the corners", WAYS, default=BY_RADIUS)
     pleats: int = count("pleats in each corner; 0 goes by their depth", default=0, least=0, most=24)
@@ -81,7 +82,7 @@ class PullOver(Cover):
         yield from found
         if not found:
             try:
-                self.pattern(brief)
+                yield from _cut_away(self.pattern(brief).pieces[0])
             except Refusal as mistake:
                 yield mistake if mistake.field else self._too_high(brief, mistake)
 
@@ -225,3 +226,18 @@ def _is_in(whole: float, at: float, span: tuple[float, ...]) -> bool:
     begin, end = span
     past = (at - begin + DOUBLE_NOTCH_GAP) % whole
     return past <= (end - begin) % whole + 2 * DOUBLE_NOTCH_GAP
+
+
+def _cut_away(cover: Piece) -> Iterator[Refusal]:
+    """Yield that a corner's cut-out takes the wrap away beside a corner that turns inward."""
+    cuts = (each for each in cover.guides if each.kind is LineKind.RELIEF)
+    for guide in cuts:
+        begins = guide.path.segments[0].start
+        beside = cover.cut.segments[cover.cut.nearest(begins)].distance(begins)
+        if beside > HAIR and not encloses(cover.cut, begins):
+            yield Refusal(
+                "cover.corner", f"a cut-out takes away the wrap beside {guide.name}, which turns "
+                "inward: the side between is too short for it",
+                mend=f'say corner = "{DART}" or "{PLEATS}", or make the side lower',
+            )  # fmt: skip
+            return

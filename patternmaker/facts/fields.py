@@ -76,7 +76,7 @@ class Fact:
     required: bool = False
     choices: tuple[str, ...] = ()
     unless: tuple[str, ...] = ()
-    """Fields of which one may be given in its place."""
+    """Fields that may be given in its place, but not beside it."""
 
     def mistake(self, name: str, value: Any) -> Refusal | None:
         """Return what is wrong with ``value`` on its own, or None."""
@@ -149,7 +149,8 @@ def length(
 ) -> Any:
     """Make a field that holds a length in millimetres, or None where it has no default.
 
-    One that is required need not be given where one of the fields ``unless`` is.
+    One that is required need not be given where one of the fields ``unless`` is; none may be
+    given beside one of them.
     """
     none = Default(None, None)
     return _made(Fact(words, LENGTH, default or none, least, most, above, required, unless=unless))

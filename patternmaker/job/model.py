@@ -72,7 +72,7 @@ class Inset(Measured):
     )  # fmt: skip
     outset: float | None = length(
         "from the seam line out to the board's edge, where the base is the larger", default=None,
-        most=300, required=False,
+        most=300, required=False, unless=("inset",),
     )  # fmt: skip
 
     @property

@@ -10,6 +10,7 @@ import pytest
 from patternmaker.covers import COVERS
 from patternmaker.covers.domed import DomedTop
 from patternmaker.covers.parts.runs import runs
+from patternmaker.errors import Refusals
 from patternmaker.geometry.domes import Dome, over_crown
 from patternmaker.geometry.plain import as_circle
 from patternmaker.job.reading import read_job
@@ -306,7 +307,8 @@ def test_edge_that_runs_toward_the_middle_is_refused():
 def test_darts_that_run_past_each_other_are_refused():
     (says,) = objections(brief(WIDE), made="darts", dart=200)
     assert "cover.dart: 200 mm lets the darts run past each other" in says
-    assert objections(brief(WIDE), made="gores", dart=200) == []
+    with pytest.raises(Refusals, match="dart: is given, but the top is not made with darts"):
+        objections(brief(WIDE), made="gores", dart=200)
 
 
 def test_darts_where_there_is_nothing_to_take_out_are_refused():

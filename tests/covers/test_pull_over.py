@@ -296,3 +296,11 @@ def test_label_says_how_the_side_came_about():
     assert "60 mm down (as measured)" in told(top(pulled(brief(ROUNDED))).notes)
     notes = told(top(pulled(brief(ROUNDED), drop=None, foam=40, board=10)).notes)
     assert "50 mm down (foam and board)" in notes
+
+
+def test_cut_out_that_takes_the_wrap_away_beside_an_inner_corner_is_refused():
+    """A leg of 130 mm, and sides 108.5 mm high: its cut-out reaches into the bay."""
+    seat = LShape(width=633.5, depth=500, back_depth=370, leg_width=310.5, inner_corner=25)
+    cover = PullOver(drop=108.5, corner="cut-out")
+    (mistake,) = cover.objections(brief(seat.contour(), seam=8.5, wrap=55))
+    assert mistake.told().startswith("cover.corner: a cut-out takes away the wrap beside")

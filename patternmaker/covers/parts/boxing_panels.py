@@ -82,6 +82,11 @@ class BoxingPanel:
         """The wall between its joins."""
         return self.wall.part(self.begin[1], self.end[1])
 
+    @cached_property
+    def _drops(self) -> tuple[float, float]:
+        """The least and the greatest height of it."""
+        return self.wall.drops_between(self.begin[1], self.end[1])
+
     @property
     def length(self) -> float:
         """The length of its seam."""
@@ -134,7 +139,7 @@ class BoxingPanel:
             notches=tuple(self._notches(depth)),
             edges={edge.name: edge for edge in self._edges()},
             finished=(self.length * self.brief.outline.length / self.wall.sew.length,
-                      self.wall.drops[1]),
+                      self._drops[1]),
             lay=material.lay_boxing,
             notes=tuple(self._notes()),
             arrow=(1j, "SEAT"),
@@ -233,8 +238,10 @@ class BoxingPanel:
         seam, wrap, down = self.allowances.upper_edge, self.allowances.wrap, abs(below - above)
         way = (below - above) / down
         path = Path.through(above - seam * way, below + wrap * way)
-        places = (("top", 0.0), ("seam", seam), ("fold", seam + down), ("bottom", path.length))
-        return Edge(self.name, name, path, places)
+        places = [("top", 0.0), ("seam", seam), ("fold", seam + down)]
+        if wrap > HAIR:
+            places.append(("bottom", path.length))
+        return Edge(self.name, name, path, tuple(places))
 
     def _notes(self) -> Iterator[Note]:
         allowances = self.allowances
@@ -242,7 +249,7 @@ class BoxingPanel:
         yield Note("Topstitch {} below the seam", (allowances.topstitch_at,), (TOPSTITCH,))
         yield Note("Sew and topstitch lines are gauges: trace neither on the show side",
                    about=(GAUGES,))  # fmt: skip
-        least, most = self.wall.drops
+        least, most = self._drops
         if most - least < SAME:
             yield Note("Drop {}, wrap-under {}", (most, allowances.wrap))
         else:

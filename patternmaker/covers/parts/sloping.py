@@ -89,7 +89,7 @@ class Bending:
                                           ("drops", self.drops)) if value]  # fmt: skip
         if self.way == NOT:
             for name in given:
-                yield Refusal(name, "is given, but the top is bent not at all",
+                yield Refusal(name, "is given, but the top is not bent",
                               mend=f'say which way: bent = "{ALONG}" or "{ACROSS}"')  # fmt: skip
         elif not given:
             yield Refusal("bent", "says the way, but nothing says how far",

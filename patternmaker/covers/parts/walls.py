@@ -73,6 +73,16 @@ class Wall:
         """The length of its lower edge as it is cut."""
         return sum(each.length for part in self._parts for each in part.lower)
 
+    def drops_between(self, begin: float, end: float) -> tuple[float, float]:
+        """Return the least and the greatest height between two places of the seam."""
+        if self.drops[0] == self.drops[1]:
+            return self.drops
+        heights = [
+            part.span.height(i / PROBES) for part in self._between(begin, end)
+            for i in range(PROBES + 1)
+        ]  # fmt: skip
+        return min(heights), max(heights)
+
     def part(self, begin: float, end: float) -> Flat:
         """Return the wall between two places of the seam; ``end`` may lie past its beginning."""
         return flat(self._between(begin, end))
