@@ -74,6 +74,15 @@ def draft(
         ),
     ] = None,
     most_sheets: Annotated[int, typer.Option(help="Refuse to print more sheets.", min=1)] = 500,
+    effort: Annotated[
+        int,
+        typer.Option(
+            help="How long to look for fewer sheets; 100 takes ten times 10.", max=1000, min=0
+        ),
+    ] = 10,
+    quick: Annotated[
+        bool, typer.Option("--quick", help="Don't look for fewer sheets: as --effort 0.")
+    ] = False,
     svg: Annotated[bool, typer.Option("--svg", help="Also an SVG to cut from.")] = False,
     cut_list: Annotated[bool, typer.Option("--cut-list", help="Also cutlist.csv.")] = False,
     json: Annotated[bool, typer.Option("--json", help="Report as JSON.")] = False,
@@ -95,8 +104,9 @@ def draft(
         stock = drawn_for(stock, printer, loaded.unit)
     with Progress(sys.stderr) as progress:
         options = Options(
-            stock, most_sheets, whole_strips, svg, cut_list, progress, tuple(only or ())
-        )
+            stock, most_sheets, whole_strips, svg, cut_list, progress, tuple(only or ()),
+            effort=0 if quick else effort, searching=progress.searching,
+        )  # fmt: skip
         drafted = draft_job(loaded, out, options)
     _say(json_format.dumps(summary(drafted), indent=1) if json else told(drafted))
 

@@ -10,22 +10,31 @@ if TYPE_CHECKING:
 
 PATIENCE = 0.5  # seconds before anything is shown
 OFTEN = 0.1  # seconds between two showings
+WIDEST = 60  # letters that are wiped away at the end
 
 
 class Progress:
-    """Shows how many sheets of how many are done; silent off a terminal, and when it is quick."""
+    """Shows how far the work has come; silent off a terminal, and when it is quick."""
 
     def __init__(self, stream: TextIO) -> None:
         self._stream = stream
         self._next = time.monotonic() + PATIENCE if stream.isatty() else float("inf")
-        self._shown = False
+        self._width = 0
 
     def __call__(self, done: int, whole: int) -> None:
-        """Show how far it has come."""
+        """Show how many sheets of how many are done."""
+        self._show(f"sheet {done} of {whole}")
+
+    def searching(self, share: float, count: int) -> None:
+        """Show how far the search for fewer sheets has come."""
+        self._show(f"{count} sheets; looking for fewer: {share:.0%} (Ctrl-C: take these)")
+
+    def _show(self, words: str) -> None:
         now = time.monotonic()
         if now >= self._next:
-            self._next, self._shown = now + OFTEN, True
-            self._stream.write(f"\rsheet {done} of {whole} ")
+            wiped = " " * max(0, self._width - len(words))
+            self._next, self._width = now + OFTEN, len(words)
+            self._stream.write(f"\r{words} {wiped}")
             self._stream.flush()
 
     def __enter__(self) -> Progress:
@@ -37,6 +46,6 @@ class Progress:
         fault: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
-        if self._shown:
-            self._stream.write("\r" + " " * 40 + "\r")
+        if self._width:
+            self._stream.write("\r" + " " * WIDEST + "\r")
             self._stream.flush()

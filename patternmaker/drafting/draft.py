@@ -23,7 +23,7 @@ MOST_SHEETS = 500
 CUT_LIST, SEWING_LIST = "cutlist.csv", "sewinglist.csv"
 
 
-def _silent(done: int, whole: int) -> None:
+def _silent(done: float, whole: int) -> None:
     del done, whole
 
 
@@ -39,6 +39,8 @@ class Options:
         cut_list: whether to write the cut list and the sewing list as CSV.
         progress: is told how many sheets of how many are done.
         only: the names of the pieces to print; all, if there are none.
+        effort: how long to search for fewer sheets; not at all if zero.
+        searching: is told the share of that search that is done, and the fewest sheets so far.
     """
 
     stock: Stock
@@ -48,6 +50,8 @@ class Options:
     cut_list: bool = False
     progress: Callable[[int, int], None] = _silent
     only: tuple[str, ...] = ()
+    effort: int = 0
+    searching: Callable[[float, int], None] = _silent
 
 
 @dataclass(frozen=True)
@@ -83,6 +87,8 @@ def draft(job: Job, out: Path | None, options: Options) -> Draft:
         whole=options.whole_strips,
         most_sheets=options.most_sheets,
         only=options.only,
+        effort=options.effort,
+        told=options.searching,
     )
     stem = stem_of(job.name)
     folder = Path(stem) if out is None else out

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from patternmaker.pattern.piece import Piece
 
 SMALL, COLUMN = 0.6, 54.0  # size of type, and mm of width, of a label that is set in columns
+QUARTERS = (1 + 0j, 1j, -1 + 0j, -1j)  # a turn to the left by so many quarters
 OFF_THE_CUT = 7.0  # mm between a label and the edge of its sheet
 
 
@@ -85,14 +86,14 @@ class Print:
         )
 
     def placed(
-        self, left: float, bottom: float, *, turned: bool, cells: Iterable[Box] = ()
+        self, left: float, bottom: float, *, turned: int, cells: Iterable[Box] = ()
     ) -> Print:
-        """Return it with its lower left corner at a place, a quarter turn to the left if asked.
+        """Return it with its lower left corner at a place, turned so many quarters to the left.
 
         Its label is written into the largest part of its room that one of the ``cells`` holds, so
         that no words run from one sheet to the next.
         """
-        factor = 1j if turned else 1 + 0j
+        factor = QUARTERS[turned % 4]
         shape = self.shape.mapped(factor)
         shift = complex(left - shape.bounds[0], bottom - shape.bounds[1])
         rooms = [_shared(self.room, _mapped_back(cell, factor, shift)) for cell in cells]

@@ -1,8 +1,8 @@
-"""Which print goes on which sheets.
+"""Which print goes on which sheets: a first arrangement, and a search for fewer sheets.
 
-The largest comes first. Each print goes where it adds the fewest sheets: into a gap of a plate that
-is already there, onto a few more sheets joined to one, or onto a plate of its own. Gaps are kept
-as the largest free rectangles of a plate, overlapping one another.
+In the first arrangement the largest comes first. Each print goes where it adds the fewest sheets:
+into a gap of a plate that is already there, onto a few more sheets joined to one, or onto a plate
+of its own. Gaps are kept as the largest free rectangles of a plate, overlapping one another.
 """
 
 from __future__ import annotations
@@ -12,31 +12,21 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from patternmaker.errors import Refusal, Refusals
-from patternmaker.geometry.touching import touches
 from patternmaker.sheets.islands import hanging_together
-from patternmaker.sheets.tiling import (
-    SIDES,
-    SLIVER,
-    Grid,
-    Plate,
-    in_joining_order,
-    neighbours,
-)
+from patternmaker.sheets.showing import BETWEEN, OFF_THE_EDGE, STROKE, finished_plate
+from patternmaker.sheets.tiling import SLIVER, Grid
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from patternmaker.drawing.prints import Print
     from patternmaker.geometry.segments import Box
     from patternmaker.sheets.papers import Stock
-    from patternmaker.sheets.tiling import Place
+    from patternmaker.sheets.tiling import Place, Plate
 
-BETWEEN = 4.0  # mm between two prints on one sheet
 MOST_GAPS = 24  # of a plate that are kept, the largest first
 MOST_OPEN = 16  # plates to which a print may still be added, the latest ones
 MOST_JOINED = 24  # sheets in one plate, unless one print alone takes more
-STROKE = 0.5  # mm kept so that no line is cut off along the edge of the last sheet
-OFF_THE_EDGE = 8.0  # mm kept, where there is room, for the sheet's own bars and words
 
 
 @dataclass(frozen=True)
@@ -111,22 +101,9 @@ class _Plate:
                     added = len(reached - self.shows.keys())
                     yield _Placing(grid, (left, bottom), turned, added, len(reached))
 
-    def finished(self) -> Plate:
-        """Return the plate as it will be printed, without sheets that others show all of."""
-        for place in list(self.shows):
-            if self._is_shown_beside(place):
-                del self.shows[place]
-        ordered = [place for place in self.grid.places() if place in self.shows]
-        shows = {place: tuple(titles) for place, titles in self.shows.items()}
-        return Plate(self.grid, tuple(self.prints), in_joining_order(ordered), shows)
-
-    def _is_shown_beside(self, place: Place) -> bool:
-        """Return whether the sheets beside a sheet show all that it does, in their overlaps."""
-        beside = [side for side, n in neighbours(place).items() if n in self.shows]
-        if len(beside) == len(SIDES):  # in the middle of a plate: rarely, and not worth the time
-            return False
-        own = self.grid.own(place, beside)
-        return not any(touches(each.shape, own) for each in self.prints)
+    def finished(self) -> Iterator[Plate]:
+        """Return the plate as it will be printed, in parts if some of it shares no sheet."""
+        return hanging_together(finished_plate(self.grid, self.prints, self.shows))
 
 
 def _gaps(grid: Grid, prints: Iterable[Print]) -> list[Box]:
@@ -156,8 +133,38 @@ def _corners(grid: Grid, gap: Box, width: float, height: float) -> Iterator[tupl
                 yield x, y
 
 
-def arranged(prints: Sequence[Print], stock: Stock, most_sheets: int) -> tuple[Plate, ...]:
-    """Return plates that show every print, on as few sheets as this simple way finds.
+@dataclass(frozen=True)
+class Arrangement:
+    """Plates that show every print, and a number of sheets that none can beat."""
+
+    plates: tuple[Plate, ...]
+    fewest: int
+
+    @property
+    def count(self) -> int:
+        """How many sheets it takes."""
+        return sum(len(plate.sheets) for plate in self.plates)
+
+
+def _silent(share: float, count: int) -> None:
+    del share, count
+
+
+def arranged(
+    prints: Sequence[Print],
+    stock: Stock,
+    most_sheets: int,
+    effort: int = 0,
+    told: Callable[[float, int], None] = _silent,
+) -> Arrangement:
+    """Return plates that show every print, on as few sheets as are found.
+
+    Args:
+        prints: what is to be shown.
+        stock: what is printed on.
+        most_sheets: more are refused.
+        effort: how long to search for fewer; not at all if zero, or if there can be no fewer.
+        told: hears the share of the search that is done, and the fewest sheets so far.
 
     Raises:
         Refusals: if it takes more than ``most_sheets``; far too many are not even counted.
@@ -166,6 +173,16 @@ def arranged(prints: Sequence[Print], stock: Stock, most_sheets: int) -> tuple[P
     at_most = sum(grid.count for _, grid in grids)
     if at_most / 4 > most_sheets:
         raise _too_many(at_most, most_sheets, "up to ")
+    found = Arrangement(_first(grids), fewest_possible(prints, stock))
+    if effort and found.count > found.fewest:
+        found = _sought(found, prints, stock, effort, told)
+    if found.count > most_sheets:
+        raise _too_many(found.count, most_sheets)
+    return found
+
+
+def _first(grids: Sequence[tuple[Print, Grid]]) -> tuple[Plate, ...]:
+    """Return the first arrangement of prints, each with its best grid."""
     plates: list[_Plate] = []
     for each, grid in sorted(grids, key=lambda pair: (-pair[1].count, -pair[0].shape.area)):
         ways = [(way, plate) for plate in plates[-MOST_OPEN:] for way in plate.placings(each, grid)]
@@ -174,11 +191,32 @@ def arranged(prints: Sequence[Print], stock: Stock, most_sheets: int) -> tuple[P
             best[1].put(each, best[0])
         else:
             plates.append(_Plate.opened(grid, each))
-    finished = tuple(part for plate in plates for part in hanging_together(plate.finished()))
-    count = sum(len(plate.sheets) for plate in finished)
-    if count > most_sheets:
-        raise _too_many(count, most_sheets)
-    return finished
+    return tuple(part for plate in plates for part in plate.finished())
+
+
+def alone(prints: Sequence[Print], stock: Stock) -> tuple[Plate, ...]:
+    """Return each print on a plate of its own."""
+    plates = (_Plate.opened(_best_grid(each, stock), each) for each in prints)
+    return tuple(part for plate in plates for part in plate.finished())
+
+
+def _sought(
+    first: Arrangement,
+    prints: Sequence[Print],
+    stock: Stock,
+    effort: int,
+    told: Callable[[float, int], None],
+) -> Arrangement:
+    """Return the better of the first arrangement, each print alone, and what a search finds."""
+    from patternmaker.sheets.searching import fewest_by_need, searched
+
+    fewest = max(first.fewest, fewest_by_need(prints, stock))
+    known = [Arrangement(plates, fewest) for plates in (first.plates, alone(prints, stock))]
+    best = min(known, key=lambda each: each.count)
+    if best.count == fewest:
+        return best
+    plates = searched(prints, stock, effort, (fewest, best.count), told)
+    return min((best, Arrangement(plates or first.plates, fewest)), key=lambda each: each.count)
 
 
 def _too_many(count: int, most: int, about: str = "") -> Refusals:
@@ -227,7 +265,7 @@ def _within(one: Box, two: Box) -> bool:
 
 
 def fewest_possible(prints: Sequence[Print], stock: Stock) -> int:
-    """Return a number of sheets that no arrangement can beat.
+    """Return a number of sheets that no arrangement can beat, found at once.
 
     The area of all the prints over the area that a sheet can show; and for each print alone its
     longest extent over the diagonal of a sheet, less the overlaps.

@@ -10,7 +10,7 @@ from patternmaker.cutlist.sharing import shared
 from patternmaker.drawing.labels import Context
 from patternmaker.drawing.prints import Print, print_of, title_of
 from patternmaker.drawing.surface import Drawing
-from patternmaker.sheets.arranging import arranged, fewest_possible
+from patternmaker.sheets.arranging import arranged
 from patternmaker.sheets.card import Card
 from patternmaker.sheets.choosing import chosen
 from patternmaker.sheets.furniture import (
@@ -57,8 +57,19 @@ class Sheets:
         return sum(len(each.plate.sheets) for each in self.plates)
 
 
+def _silent(share: float, count: int) -> None:
+    del share, count
+
+
 def laid_out(
-    drafted: Drafted, stock: Stock, *, whole: bool, most_sheets: int, only: Sequence[str] = ()
+    drafted: Drafted,
+    stock: Stock,
+    *,
+    whole: bool,
+    most_sheets: int,
+    only: Sequence[str] = (),
+    effort: int = 0,
+    told: Callable[[float, int], None] = _silent,
 ) -> Sheets:
     """Return the sheets of a job.
 
@@ -68,18 +79,21 @@ def laid_out(
         whole: whether straight strips are printed whole instead of as their ends.
         most_sheets: more are refused.
         only: the names of the pieces to print, by name or by what they do; all, if there are none.
+        effort: how long to search for fewer sheets than the first arrangement takes.
+        told: hears the share of the search that is done, and the fewest sheets so far.
 
     Raises:
         Refusals: if it takes more than ``most_sheets``, or no piece has such a name.
     """
     titles = chosen(drafted, only)
-    every = _prints(drafted, whole=whole)
+    every = prints_of(drafted, whole=whole)
     prints = [each for each in every if not titles.isdisjoint(each.titles)]
-    plates = numbered(arranged(prints, stock, most_sheets))
-    return Sheets(drafted, stock, plates, fewest_possible(prints, stock), tuple(only))
+    found = arranged(prints, stock, most_sheets, effort, told)
+    return Sheets(drafted, stock, numbered(found.plates), found.fewest, tuple(only))
 
 
-def _prints(drafted: Drafted, *, whole: bool) -> Iterator[Print]:
+def prints_of(drafted: Drafted, *, whole: bool) -> Iterator[Print]:
+    """Yield the pieces of a job as they are printed, straight strips whole or as their ends."""
     job = drafted.job
     for each in shared(drafted):
         context = Context(job.name, each.called, each.tally, job.unit)

@@ -2,7 +2,7 @@
 
 import argparse
 
-from tests.bench import offsets, pages, start, traces
+from tests.bench import offsets, pages, sheets, start, traces
 
 
 def main() -> None:
@@ -13,7 +13,8 @@ def main() -> None:
     print(start.report(asked.rounds), flush=True)
     print(offsets.report(asked.rounds), flush=True)
     print(traces.report(asked.rounds), flush=True)
-    print(pages.report(asked.sheets, asked.rounds))
+    print(pages.report(asked.sheets, asked.rounds), flush=True)
+    print(sheets.report())
 
 
 main()

@@ -30,7 +30,16 @@ def installed(cache: str) -> dict[str, str]:
 def report(rounds: int) -> str:
     """Run both in turn, so that both meet the same machine, and return what was found."""
     with tempfile.TemporaryDirectory() as folder, tempfile.TemporaryDirectory() as cache:
-        draft = [sys.executable, "-m", "patternmaker", "draft", str(JOB), "--out", folder]
+        draft = [
+            sys.executable,
+            "-m",
+            "patternmaker",
+            "draft",
+            str(JOB),
+            "--out",
+            folder,
+            "--quick",
+        ]
         imports = [sys.executable, "-c", IMPORTS]
         kept = installed(cache)
         seconds(draft, kept)

@@ -5,7 +5,7 @@ from io import StringIO
 import pytest
 
 from patternmaker.cli import progress
-from patternmaker.cli.progress import Progress
+from patternmaker.cli.progress import WIDEST, Progress
 
 
 class Terminal(StringIO):
@@ -59,8 +59,20 @@ def test_it_is_wiped_away_at_the_end_even_of_a_fault(clock):
 
     with pytest.raises(ZeroDivisionError):
         faulty()
-    assert stream.getvalue() == "\rsheet 1 of 2 \r" + " " * 40 + "\r"
+    assert stream.getvalue() == "\rsheet 1 of 2 \r" + " " * WIDEST + "\r"
 
 
 def test_nothing_is_shown_where_nobody_watches(clock):
     assert shown(StringIO(), clock, 1, 2, 3) == ""
+
+
+def test_the_search_for_fewer_sheets_is_shown_with_how_to_end_it(clock):
+    stream = Terminal()
+    with Progress(stream) as tell:
+        clock.now += 1
+        tell.searching(0.25, 37)
+        assert stream.getvalue() == "\r37 sheets; looking for fewer: 25% (Ctrl-C: take these) "
+        clock.now += 1
+        tell(1, 37)
+        assert stream.getvalue().endswith(" ")
+        assert "Ctrl" not in stream.getvalue().rsplit("\r", 1)[1]

@@ -3,15 +3,17 @@
 import math
 
 import shapely
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from patternmaker.sheets.arranging import arranged, fewest_possible
+from patternmaker.sheets.arranging import alone, arranged, fewest_possible
 from patternmaker.sheets.map import numbered
 from patternmaker.sheets.papers import Margins, Paper, Stock
+from patternmaker.sheets.searching import fewest_by_need
+from patternmaker.sheets.showing import BETWEEN
 from patternmaker.sheets.tiling import sheets_along
-from tests.contours import ring
-from tests.sheets.prints import board, disc
+from tests.contours import horseshoe, l_shape, ring
+from tests.sheets.prints import board, disc, shaped
 
 SIDES = st.floats(10, 900)
 MARGIN = st.floats(0, 25)
@@ -40,7 +42,7 @@ def test_as_many_sheets_as_it_takes_and_not_one_more(length, usable, share):
 
 @given(stocks(), PRINTS)
 def test_sheets_rejoined_show_every_print_whole(stock, prints):
-    plates = arranged(prints, stock, 10_000)
+    plates = arranged(prints, stock, 10_000).plates
     assert sum(len(plate.prints) for plate in plates) == len(prints)
     for plate in plates:
         windows = [shapely.box(*plate.grid.window(place)) for place in plate.sheets]
@@ -51,7 +53,7 @@ def test_sheets_rejoined_show_every_print_whole(stock, prints):
 
 @given(stocks(), PRINTS)
 def test_no_print_lies_on_another(stock, prints):
-    for plate in arranged(prints, stock, 10_000):
+    for plate in arranged(prints, stock, 10_000).plates:
         rings = [ring(each.shape, 0.01) for each in plate.prints]
         for i, one in enumerate(rings):
             assert all(one.intersection(two).area < 1e-6 for two in rings[:i])
@@ -59,7 +61,7 @@ def test_no_print_lies_on_another(stock, prints):
 
 @given(stocks(), PRINTS)
 def test_prints_keep_their_size(stock, prints):
-    placed = [each for plate in arranged(prints, stock, 10_000) for each in plate.prints]
+    placed = [each for plate in arranged(prints, stock, 10_000).plates for each in plate.prints]
     before = sorted((each.shape.area, each.shape.length) for each in prints)
     after = sorted((each.shape.area, each.shape.length) for each in placed)
     for one, two in zip(before, after, strict=True):
@@ -68,13 +70,13 @@ def test_prints_keep_their_size(stock, prints):
 
 @given(stocks(), PRINTS)
 def test_nothing_beats_the_fewest_possible(stock, prints):
-    count = sum(len(plate.sheets) for plate in arranged(prints, stock, 10_000))
+    count = sum(len(plate.sheets) for plate in arranged(prints, stock, 10_000).plates)
     assert 1 <= fewest_possible(prints, stock) <= count
 
 
 @given(stocks(), PRINTS)
 def test_every_sheet_shows_something(stock, prints):
-    for plate in arranged(prints, stock, 10_000):
+    for plate in arranged(prints, stock, 10_000).plates:
         rings = shapely.union_all([ring(each.shape, 0.01) for each in plate.prints]).buffer(0.02)
         for place in plate.sheets:
             assert rings.intersects(shapely.box(*plate.grid.window(place)))
@@ -82,7 +84,7 @@ def test_every_sheet_shows_something(stock, prints):
 
 @given(stocks(), PRINTS)
 def test_sheets_and_joins_are_numbered_through(stock, prints):
-    plates = numbered(arranged(prints, stock, 10_000))
+    plates = numbered(arranged(prints, stock, 10_000).plates)
     numbers = [join.number for plate in plates for join in plate.joins]
     assert numbers == list(range(1, len(numbers) + 1))
     firsts = [plate.first_sheet for plate in plates]
@@ -93,8 +95,41 @@ def test_sheets_and_joins_are_numbered_through(stock, prints):
 @given(stocks(), PRINTS)
 def test_every_sheet_of_a_plate_but_the_first_meets_an_earlier_one_by_a_side(stock, prints):
     """So nobody has to bridge a gap while joining."""
-    for plate in numbered(arranged(prints, stock, 10_000)):
+    for plate in numbered(arranged(prints, stock, 10_000).plates):
         met = {join.second for join in plate.joins}
         assert [place for place in plate.plate.sheets if place not in met] == [
             plate.plate.sheets[0]
         ]
+
+
+SOUGHT = st.lists(
+    st.builds(board, SIDES, SIDES)
+    | st.builds(disc, st.floats(60, 600))
+    | st.builds(shaped, st.sampled_from([l_shape(), horseshoe()]), st.floats(0.3, 1.6)),
+    min_size=1,
+    max_size=6,
+)
+
+
+@given(stocks(), SOUGHT)
+@settings(max_examples=25)
+def test_what_a_search_finds_is_whole_and_apart_and_no_more_than_alone(stock, prints):
+    """Chords are 0.02 mm off an arc, on either side of the distance between two prints."""
+    found = arranged(prints, stock, 10_000, effort=1)
+    assert sum(len(plate.prints) for plate in found.plates) == len(prints)
+    for plate in found.plates:
+        windows = [shapely.box(*plate.grid.window(place)) for place in plate.sheets]
+        seen = shapely.union_all(windows).buffer(1e-4)
+        rings = [ring(each.shape, 0.01) for each in plate.prints]
+        assert all(seen.covers(one) for one in rings)
+        for i, one in enumerate(rings):
+            assert all(one.distance(two) >= BETWEEN - 0.05 for two in rings[:i])
+    singly = sum(len(plate.sheets) for plate in alone(prints, stock))
+    assert 1 <= found.fewest <= found.count <= singly
+
+
+@given(stocks(), SOUGHT)
+@settings(max_examples=50)
+def test_nothing_beats_what_the_prints_need(stock, prints):
+    first = arranged(prints, stock, 10_000)
+    assert fewest_by_need(prints, stock) <= first.count

@@ -49,7 +49,7 @@ def told(table: dict[str, Any], paper: str | None = None, *, whole: bool = False
 
 def drafted(job: Job, paper: str | None, *, whole: bool, join: str | None = None) -> Made:
     """Draft a job into a folder of its own and return what it leaves."""
-    options = Options(stock_of(job.unit, paper, join=join), whole_strips=whole, svg=True)
+    options = Options(stock_of(job.unit, paper, join=join), whole_strips=whole, svg=True, effort=1)
     with tempfile.TemporaryDirectory() as folder:
         done = draft(job, Path(folder), options)
         pdf, svg = (path.read_bytes() for path in done.files)

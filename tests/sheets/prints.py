@@ -17,3 +17,8 @@ def board(width: float, height: float, name: str = "board") -> Print:
 def disc(diameter: float, name: str = "disc") -> Print:
     """Return the print of a circle."""
     return Print(name, "Seat", Drawing(()), Circle(diameter=diameter).contour())
+
+
+def shaped(contour: Contour, size: float = 1.0, name: str = "shape") -> Print:
+    """Return the print of a contour, so many times as large."""
+    return Print(name, "Seat", Drawing(()), contour.mapped(size))

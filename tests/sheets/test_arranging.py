@@ -7,13 +7,14 @@ import pytest
 from patternmaker.drawing.prints import Print
 from patternmaker.errors import Refusals
 from patternmaker.geometry.touching import touches
-from patternmaker.sheets.arranging import BETWEEN, arranged, fewest_possible
+from patternmaker.sheets.arranging import arranged, fewest_possible
+from patternmaker.sheets.showing import BETWEEN
 from patternmaker.sheets.tiling import neighbours
 from tests.sheets.prints import A4, board, disc
 
 
 def count(*prints: Print) -> int:
-    return sum(len(plate.sheets) for plate in arranged(prints, A4, 500))
+    return sum(len(plate.sheets) for plate in arranged(prints, A4, 500).plates)
 
 
 def test_a_small_print_takes_one_sheet():
@@ -35,15 +36,15 @@ def test_a_sheet_as_full_as_can_be_is_one_sheet():
 
 
 def test_orientation_is_the_one_that_takes_fewer_sheets():
-    (plate,) = arranged([board(360, 180)], A4, 500)
+    (plate,) = arranged([board(360, 180)], A4, 500).plates
     assert (len(plate.sheets), plate.grid.landscape) == (2, False)
-    (plate,) = arranged([board(530, 180)], A4, 500)
+    (plate,) = arranged([board(530, 180)], A4, 500).plates
     assert (len(plate.sheets), plate.grid.landscape) == (2, True)
 
 
 def test_no_print_is_lost_and_each_is_told_where_it_shows():
     prints = [board(400, 300, "a"), disc(330, "b"), board(60, 60, "c"), board(600, 90, "d")]
-    plates = arranged(prints, A4, 500)
+    plates = arranged(prints, A4, 500).plates
     assert sorted(p.piece for plate in plates for p in plate.prints) == ["a", "b", "c", "d"]
     for plate in plates:
         assert set(plate.shows) == set(plate.sheets)
@@ -54,7 +55,7 @@ def test_no_print_is_lost_and_each_is_told_where_it_shows():
 
 def test_prints_keep_their_distance():
     prints = [board(70 + 5 * i, 60, f"b{i}") for i in range(9)]
-    for plate in arranged(prints, A4, 500):
+    for plate in arranged(prints, A4, 500).plates:
         boxes = [each.shape.bounds for each in plate.prints]
         for i, one in enumerate(boxes):
             for two in boxes[:i]:
@@ -63,7 +64,7 @@ def test_prints_keep_their_distance():
 
 
 def test_as_many_sheets_as_allowed_are_not_refused():
-    assert len(arranged([board(500, 500)], A4, 6)[0].sheets) == 6
+    assert len(arranged([board(500, 500)], A4, 6).plates[0].sheets) == 6
     with pytest.raises(Refusals, match="6 of them, more than 5"):
         arranged([board(500, 500)], A4, 5)
 
@@ -95,12 +96,12 @@ def test_a_refusal_names_a_number_that_is_then_allowed():
         arranged(prints, A4, 10)
     found = re.search(r"--most-sheets (\d+)", str(refused.value))
     assert found
-    assert arranged(prints, A4, int(found[1]))
+    assert arranged(prints, A4, int(found[1])).plates
 
 
 @pytest.mark.parametrize("diameter", range(300, 1200, 17))
 def test_no_sheet_shows_only_what_the_sheets_beside_it_show(diameter):
-    (plate,) = arranged([disc(diameter)], A4, 500)
+    (plate,) = arranged([disc(diameter)], A4, 500).plates
     for place in plate.sheets:
         beside = [side for side, n in neighbours(place).items() if n in plate.sheets]
         own = plate.grid.own(place, beside)

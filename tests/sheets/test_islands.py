@@ -69,7 +69,7 @@ def test_sheet_is_added_where_a_print_would_fall_into_two():
 def test_slanting_slats_are_joined_without_a_gap(degrees, lap):
     stock = Stock(Paper("p", 200, 240), Margins(5, 5, 5, 5), lap)
     for length in (400, 700):
-        (plate,) = numbered(arranged([slat(length, 6, degrees)], stock, 1000))
+        (plate,) = numbered(arranged([slat(length, 6, degrees)], stock, 1000).plates)
         assert {join.second for join in plate.joins} == set(plate.plate.sheets[1:])
         windows = [shapely.box(*plate.plate.grid.window(place)) for place in plate.plate.sheets]
         shown = shapely.union_all(windows).buffer(1e-4)

@@ -16,7 +16,7 @@ def numbers(plates: Sequence[NumberedPlate], width: float = 190) -> list[int]:
 
 
 def test_every_sheet_and_join_has_its_number_on_the_map():
-    plates = numbered(arranged([board(500, 500), disc(330), board(700, 90)], A4, 500))
+    plates = numbered(arranged([board(500, 500), disc(330), board(700, 90)], A4, 500).plates)
     sheets = sum(len(plate.plate.sheets) for plate in plates)
     joins = sum(len(plate.joins) for plate in plates)
     assert joins > 8
@@ -24,7 +24,7 @@ def test_every_sheet_and_join_has_its_number_on_the_map():
 
 
 def test_map_stays_within_its_column():
-    plates = numbered(arranged([board(900, 400), board(300, 900), disc(600)], A4, 500))
+    plates = numbered(arranged([board(900, 400), board(300, 900), disc(600)], A4, 500).plates)
     for block in map_blocks(plates, 120):
         for mark in block.drawing.marks:
             if not isinstance(mark, Letters):
@@ -36,12 +36,12 @@ def test_map_stays_within_its_column():
 
 @pytest.mark.parametrize("side", [2500, 4000])
 def test_numbers_too_small_to_read_are_left_out(side):
-    plates = numbered(arranged([board(side, side)], A4, 5000))
+    plates = numbered(arranged([board(side, side)], A4, 5000).plates)
     assert len(numbers(plates)) < sum(len(plate.plate.sheets) for plate in plates) * 2
 
 
 def test_joins_at_a_sheet_are_those_that_it_takes_part_in():
-    (plate,) = numbered(arranged([board(500, 500)], A4, 500))
+    (plate,) = numbered(arranged([board(500, 500)], A4, 500).plates)
     for place in plate.plate.sheets:
         expected = [join for join in plate.joins if place in (join.first, join.second)]
         assert list(plate.joins_at[place]) == expected
