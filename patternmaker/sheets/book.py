@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from patternmaker.cutlist.rows import cut_rows
 from patternmaker.cutlist.sharing import shared
 from patternmaker.drawing.labels import Context
+from patternmaker.drawing.layers import layer_of
 from patternmaker.drawing.prints import Print, print_of, title_of
 from patternmaker.drawing.surface import Drawing
 from patternmaker.sheets.arranging import arranged
@@ -159,7 +160,7 @@ class _SheetWriter:
         """Write the sheets of one plate."""
         plate = each.plate
         drawing = Drawing(tuple(mark for one in plate.prints for mark in one.drawing.marks))
-        form = self.book.form(drawing, *plate.grid.size)
+        form = self.book.form(drawing, *plate.grid.size, layer_of)
         shares = number_shares(each.joins, plate.grid, tuple(words_in(drawing.marks)))
         for number, place in enumerate(plate.sheets, each.first_sheet):
             page = self._page(landscape=plate.grid.landscape)

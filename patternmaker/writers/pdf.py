@@ -13,13 +13,13 @@ from patternmaker.drawing.typeface import font_file
 from patternmaker.geometry.segments import Line
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Callable, Iterable
 
     from reportlab.pdfgen.canvas import Canvas
     from reportlab.pdfgen.pathobject import PDFPathObject
 
     from patternmaker.drawing.looks import Pen
-    from patternmaker.drawing.surface import Colour, Drawing, Letters
+    from patternmaker.drawing.surface import Colour, Drawing, Letters, Mark
     from patternmaker.geometry.contour import Path
     from patternmaker.geometry.segments import Box
     from patternmaker.writers.bookmarks import Entry
@@ -130,6 +130,8 @@ class PdfBook:
         from reportlab.pdfbase.ttfonts import TTFont
         from reportlab.pdfgen.canvas import Canvas
 
+        from patternmaker.writers.layers import Layers
+
         rl_config.useA85 = 0  # streams stay binary: a fifth smaller
         for bold, face in FACES.items():
             pdfmetrics.registerFont(TTFont(face, str(font_file(bold=bold))))
@@ -144,18 +146,31 @@ class PdfBook:
         self._canvas.setAuthor("patternmaker")
         self._canvas.setViewerPreference("PrintScaling", "None")
         self._forms = 0
+        self._layers = Layers(self._canvas)
         self._entries: list[Entry] = []
 
-    def form(self, drawing: Drawing, width: float, height: float) -> str:
-        """Keep a drawing that pages can place, and return its name.
+    def form(
+        self,
+        drawing: Drawing,
+        width: float,
+        height: float,
+        layer_of: Callable[[Mark], str] | None = None,
+    ) -> str:
+        """Keep a drawing that pages can place, its marks on layers if asked; return its name.
 
         The box is passed on: a form's own default is the page's, which would clip a large pattern.
         """
         name = f"f{self._forms}"
         self._forms += 1
         self._canvas.beginForm(name, 0, 0, width * POINTS_PER_MM, height * POINTS_PER_MM)
-        drawing.onto(PdfSurface(self._canvas))
-        self._canvas.endForm()
+        surface = PdfSurface(self._canvas)
+        if layer_of is None:
+            drawing.onto(surface)
+            self._canvas.endForm()
+            return name
+        for mark in self._layers.runs(drawing, layer_of):
+            mark.onto(surface)
+        self._canvas.endForm(Resources=self._layers.resources())
         return name
 
     def page(
@@ -194,6 +209,7 @@ class PdfBook:
 
     def finished(self) -> bytes:
         """Return the whole file."""
+        self._layers.enter()
         if self._entries:
             from patternmaker.writers.bookmarks import enter
 

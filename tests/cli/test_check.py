@@ -93,3 +93,17 @@ def test_braces_and_markup_in_names_are_told_as_they_are(tmp_path):
     done = run("check", tmp_path / "recital-hall.pdf", larger)
     assert done.returncode == 2
     assert "Bench {0} [red] {value}: top is not on the sheets" in done.stderr
+
+
+@pytest.mark.parametrize("ways", [[], ["--join", "fold"], ["--only", "dust cover"]])
+def test_pieces_that_seats_share_are_sound(ways, tmp_path):
+    seat = (
+        '[[seat]]\nname = "{}"\ncover = {{ style = "boxed", drop = {} }}\n'
+        'outline = {{ shape = "circle", diameter = 340 }}\n'
+    )
+    head = 'name = "Set"\nunits = "mm"\nmaterial = { kind = "woven cloth" }\n'
+    path = tmp_path / "set.toml"
+    path.write_text(head + seat.format("Low", 75) + seat.format("High", 100))
+    assert run("draft", path, "--out", tmp_path, *ways).returncode == 0
+    done = run("check", tmp_path / "set.pdf")
+    assert (done.returncode, done.stderr) == (0, "")

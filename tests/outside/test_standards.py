@@ -7,12 +7,14 @@ from typing import Any
 import pdfplumber
 import pypdf
 import pytest
+from pypdf.generic import ArrayObject, NameObject
 from reportlab.lib import pagesizes
 from reportlab.lib.units import mm as points_per_mm
 
 from patternmaker.sheets.papers import PAPERS, read_paper
 from patternmaker.units import Unit
 from patternmaker.writers.pdf import POINTS_PER_INCH
+from tests.paper.raster import rendered
 from tests.paper.samples import JOBS, made
 
 # ISO 216, series A, mm.
@@ -180,3 +182,37 @@ def test_lines_as_a_second_reader_sees_them():
             for span in spans
             if (span[1] > span[0]) is upright
         )
+
+
+def test_layers_switch_what_is_drawn():
+    """ISO 32000-1, 8.11.4: every layer is listed, on, and used by the plates alone."""
+    printed = made("organ-bench", whole=False)
+    root: Any = printed.book.paper.pdf.trailer["/Root"]
+    groups = [each.get_object()["/Name"] for each in root["/OCProperties"]["/OCGs"]]
+    assert sorted(groups) == ["Cut lines", "Marks", "Notes", "Sew and fold lines"]
+    sheet = printed.book.sheets[0]
+    page: Any = printed.book.paper.pdf.pages[sheet.page.number]
+    form = page["/Resources"]["/XObject"][sheet.placed.form.split()[0]]
+    names = {each.get_object()["/Name"] for each in form["/Resources"]["/Properties"].values()}
+    assert names <= set(groups)
+    assert form.get_data().count(b"BDC") == form.get_data().count(b"EMC") > 3
+
+
+@pytest.mark.parametrize("name", ["Cut lines", "Notes"])
+def test_layer_that_is_switched_off_leaves_no_ink(name):
+    """pdfium, a viewer's own renderer, told to hide it (8.11.4.3, OFF)."""
+    printed = made("organ-bench", whole=False)
+    writer = pypdf.PdfWriter(clone_from=BytesIO(printed.pdf))
+    layers: Any = writer.root_object["/OCProperties"]
+    hidden = [each for each in layers["/OCGs"] if each.get_object()["/Name"] == name]
+    layers["/D"][NameObject("/OFF")] = ArrayObject(hidden)
+    content = BytesIO()
+    writer.write(content)
+    gone = 0.0
+    for sheet in next(iter(printed.book.plates.values())):
+        before, after = (
+            rendered(each, sheet.page, 72).ink for each in (printed.pdf, content.getvalue())
+        )
+        assert (after <= before + 0.01).all()
+        gone += float((before - after).sum())
+    assert gone > 100
