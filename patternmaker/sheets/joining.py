@@ -44,19 +44,21 @@ LITTLE = (8.0, 5 / 16 * MM_PER_INCH)
 LAP = Joining(
     "lap", TRIM, "", (10.0, 3 / 8 * MM_PER_INCH),
     "Cut each new sheet along its dashed line where that says TRIM, lay it to the same line of the "
-    "sheet already there, like number beside like number, cross to cross, and tape.",
+    "sheet already there, like number beside like number, cross to cross, and tape. Cut off a "
+    "blank margin that would cover a line.",
 )  # fmt: skip
 BUTT = Joining(
     "butt", TRIM, TRIM, LITTLE,
     "Cut every sheet along its dashed lines, which all say TRIM, lay each new one edge to edge "
     "with those already there, like number beside like number, the halves of each cross together, "
-    "and tape.",
+    "and tape. Cut off a blank margin that would cover a line.",
 )  # fmt: skip
 FOLD = Joining(
     "fold", FOLD_BACK, "", LITTLE,
     "Fold the edge of each new sheet back along its line where that says FOLD BACK, lay the fold "
     "to the same line of the sheet already there, like number beside like number, the halves of "
-    "each cross together, and tape. Nothing is cut.",
+    "each cross together, and tape. Fold back a blank margin that would cover a line, too. Nothing "
+    "is cut.",
 )  # fmt: skip
 JOININGS = {each.name: each for each in (LAP, BUTT, FOLD)}
 

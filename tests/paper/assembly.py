@@ -85,8 +85,11 @@ def _by_crosses(sheet: Sheet, sheets: list[Sheet], laid: dict[int, complex]) -> 
 
 
 def kept(sheet: Sheet) -> tuple[float, float, float, float]:
-    """Return what is left of a page once it is cut or folded where it says so."""
-    left, bottom, right, top = 0.0, 0.0, *sheet.page.size
+    """Return what is left of a page once it is cut or folded where it says so.
+
+    Its blank margins are gone too: the overview says so of those that would cover a line.
+    """
+    left, bottom, right, top = sheet.page_clip
     for line, _ in sheet.edges:
         x, y = line.middle.real, line.middle.imag
         if line.size[0] < line.size[1]:
