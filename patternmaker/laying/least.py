@@ -17,12 +17,14 @@ import numpy as np
 from patternmaker.laying.raster import Raster, counted, shifts_within, spread, tally
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterator, Sequence
 
     from patternmaker.laying.raster import Ints, Ring, Squares
     from patternmaker.laying.sheeting import Line, Sheeting
 
-FINE, MOST_SQUARES = 1.0, 1200  # mm of a square, and how many of them a shape has at most one way
+FINE = (1.0, 25.4 / 32)  # mm of a square: sheets in mm are whole in the one, in inches in the other
+MOST_SHIFTS = 120_000  # squares to a sheet, about
+MOST_SQUARES = 1200  # that a shape has at most one way
 SPARE = 1e-6  # squares; figures that are whole but for this are taken as whole
 
 
@@ -66,9 +68,9 @@ class _Shape:
     step: float
 
     @classmethod
-    def of(cls, ring: Ring, area: float, apart: float) -> _Shape:
+    def of(cls, ring: Ring, area: float, apart: float, least_step: float) -> _Shape:
         longest = max(ring.real.max(), ring.imag.max())
-        step = max(FINE, longest / MOST_SQUARES)
+        step = max(least_step, longest / MOST_SQUARES)
         raster = Raster(ring, step)
         near = spread(raster.inside, shifts_within(apart / 2 / step))
         wide = (near.shape[0] - raster.size[0]) // 2
@@ -114,15 +116,25 @@ def _at(ranges: tuple[Ints, Ints], index: int) -> tuple[Ints, Ints]:
     return ranges[0][index], ranges[1][index]
 
 
-def need(ring: Ring, area: float, sheetings: Iterable[Sheeting], apart: float) -> Need:
+def need(ring: Ring, area: float, sheetings: Sequence[Sheeting], apart: float) -> Need:
     """Return the least that a shape takes, in any place, on any of some kinds of sheets.
 
     It may be turned by any quarter turns. Half a turn and three quarters are left out: with the
     sheets turned as well, which look the same then, they are no turn and one.
     """
-    shape = _Shape.of(ring, area, apart)
+    shape = _Shape.of(ring, area, apart, _step(sheetings[0]))
     found = [each for sheeting in sheetings for each in shape.needs(sheeting)]
     return Need(min(each.sheets for each in found), min(each.area for each in found))
+
+
+def _step(sheeting: Sheeting) -> float:
+    """Return the side of a square of which the sheets and their overlaps are best whole numbers.
+
+    What is sure to be on a sheet then falls short of it by one square, not by two.
+    """
+    lengths = sheeting.columns.pitch, sheeting.rows.pitch, sheeting.lap
+    best = min(FINE, key=lambda step: sum(abs(x / step - round(x / step)) for x in lengths))
+    return best * max(1, math.ceil(math.sqrt(sheeting.area / MOST_SHIFTS) / best))
 
 
 def least(needs: Sequence[Need], largest: float) -> int:

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 WARM, COLD = 0.5, 0.03  # sheets by which a worse laying may well be kept, at first and at the end
 MOST_TAKEN_UP = 6  # shapes at a time
+EMPTYING, DRAWN_SHEETS = 0.5, 3  # how often a sheet is emptied, and out of how many drawn by lot
 PLACES = 20_000_000  # looked at for each step of effort
 ROUNDS = 12  # for each shape, at most, in a step of effort
 SEED = 1
@@ -132,11 +133,25 @@ class Search:
         return True
 
     def _neighbours(self) -> list[int]:
-        """Return a handful of shapes that lie near each other."""
+        """Return a handful of shapes that lie near each other, or share a sheet hardly filled."""
         middles = {
             name: self._corner(spot) + spot.way.middle for name, spot in self._ground.laid.items()
         }
         names = sorted(middles)
-        first = middles[self._chance.choice(names)]
-        many = self._chance.randint(1, MOST_TAKEN_UP)
-        return sorted(names, key=lambda name: abs(middles[name] - first))[:many]
+        if self._chance.random() < EMPTYING:
+            sharing = self._on_an_emptier_sheet(names)
+            many = len(sharing) + self._chance.randint(0, MOST_TAKEN_UP // 2)
+            first = middles[sharing[0]]
+        else:
+            sharing, first = [], middles[self._chance.choice(names)]
+            many = self._chance.randint(1, MOST_TAKEN_UP)
+        near = sorted(names, key=lambda name: (name not in sharing, abs(middles[name] - first)))
+        return near[: min(many, MOST_TAKEN_UP)]
+
+    def _on_an_emptier_sheet(self, names: Sequence[int]) -> list[int]:
+        """Return the shapes on the emptiest of a few sheets."""
+        taken = {name: self._ground.taken_by(name) for name in names}
+        sheets = sorted({sheet for each in taken.values() for sheet in each})
+        drawn = (self._chance.choice(sheets) for _ in range(DRAWN_SHEETS))
+        column, row = min(drawn, key=lambda sheet: float(self._ground.fill[sheet[1], sheet[0]]))
+        return [name for name in names if (column, row) in taken[name]]
