@@ -20,9 +20,10 @@ def main() -> None:
     """Run the program: exit 0 when done, 2 when the input is refused, 1 on any other fault."""
     gc.set_threshold(FEW_CYCLES)
     _open_streams()
-    for name in ("SIGTERM", "SIGHUP"):  # to be told to end is to be stopped as by Ctrl-C
+    watched = sys.stderr.isatty()  # there Ctrl-C may also end no more than a search
+    for name in ("SIGTERM", "SIGHUP", *(() if watched else ("SIGINT",))):
         if hasattr(signal, name):
-            signal.signal(getattr(signal, name), signal.default_int_handler)
+            signal.signal(getattr(signal, name), _told_to_end)
     code = _run()
     try:
         sys.stdout.flush()
@@ -30,6 +31,12 @@ def main() -> None:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         code = code or 1
     sys.exit(code)
+
+
+def _told_to_end(number: int, frame: object) -> None:
+    """Stop as by Ctrl-C, but altogether: what has the number of a signal is not held up."""
+    del frame
+    raise KeyboardInterrupt(number)
 
 
 def _open_streams() -> None:

@@ -79,8 +79,9 @@ class Search:
                 told(work / whole, self._fewest)
                 self._stamps.work += each
                 self._step(WARM * (COLD / WARM) ** (work / whole))
-        except KeyboardInterrupt:
-            pass
+        except KeyboardInterrupt as stop:
+            if stop.args:  # told to end altogether
+                raise
         return tuple(self._best)
 
     def _step(self, warmth: float) -> None:

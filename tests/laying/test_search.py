@@ -80,6 +80,14 @@ def test_search_that_is_interrupted_has_the_best_so_far():
     assert len(found) == len(RINGS)
 
 
+def test_search_that_is_told_to_end_altogether_does():
+    def stop(share: float, so_far: int) -> None:
+        raise KeyboardInterrupt(15)
+
+    with pytest.raises(KeyboardInterrupt):
+        Search(ways_of(RINGS, LATTICE), LATTICE, 4.0, 6).run(2, 0, stop)
+
+
 def test_no_laying_where_there_is_no_room():
     assert laid(side=1) == ()
 
