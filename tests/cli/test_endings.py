@@ -109,7 +109,7 @@ def test_stopped_in_the_midst_of_its_sheets_it_says_so_and_leaves_nothing(tmp_pa
     ours, theirs = pty.openpty()
     draft = subprocess.Popen(
         [sys.executable, "-m", "patternmaker", "draft", path, "--out", out,
-         "--most-sheets", "1000000"],
+         "--most-sheets", "1000000", "--quick"],
         stdout=subprocess.PIPE, stderr=theirs,
     )  # fmt: skip
     os.close(theirs)
