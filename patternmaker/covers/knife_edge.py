@@ -70,7 +70,12 @@ class KnifeEdge(Cover):
         yield from narrow
         if narrow:
             return
-        sew = self._sew_line(brief)
+        try:
+            sew = self._sew_line(brief)
+        except ValueError:  # the lines drawn in do not meet
+            yield Refusal("cover.taper", "the corners lie too near each other to be drawn in so",
+                          mend="make taper or taper_over smaller")  # fmt: skip
+            return
         yield from cushions.objections(brief, sew)
         yield from self._opening(sew).objections()
 

@@ -18,7 +18,7 @@ def run(*words: str | Path, **settings: str) -> "subprocess.CompletedProcess[str
     """
     told = [*map(str, words)]
     if told[:1] == ["draft"] and "--effort" not in told:
-        told.append("--quick")
+        told.insert(1, "--quick")
     return subprocess.run(
         [sys.executable, "-m", "patternmaker", *told],
         capture_output=True, text=True, encoding="utf-8", errors="replace", check=False,

@@ -43,13 +43,16 @@ def made(
 
 
 def told(table: dict[str, Any], paper: str | None = None, *, whole: bool = False) -> Made:
-    """Return the files of a job written as a table."""
-    return drafted(read_job(table), paper, whole=whole)
+    """Return the files of a job written as a table, each piece of it lying as it is drawn."""
+    return drafted(read_job(table), paper, whole=whole, effort=0)
 
 
-def drafted(job: Job, paper: str | None, *, whole: bool, join: str | None = None) -> Made:
+def drafted(
+    job: Job, paper: str | None, *, whole: bool, join: str | None = None, effort: int = 1
+) -> Made:
     """Draft a job into a folder of its own and return what it leaves."""
-    options = Options(stock_of(job.unit, paper, join=join), whole_strips=whole, svg=True, effort=1)
+    stock = stock_of(job.unit, paper, join=join)
+    options = Options(stock, whole_strips=whole, svg=True, effort=effort)
     with tempfile.TemporaryDirectory() as folder:
         done = draft(job, Path(folder), options)
         pdf, svg = (path.read_bytes() for path in done.files)
