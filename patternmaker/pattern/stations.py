@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import count, pairwise
 from typing import TYPE_CHECKING
 
@@ -28,6 +28,11 @@ class Station:
     name: str
     at: float
     double: bool = False
+
+
+def from_other_end(places: Iterable[Station], whole: float) -> tuple[Station, ...]:
+    """Return the stations of an edge as long as ``whole``, walked from its other end."""
+    return tuple(replace(place, at=whole - place.at) for place in reversed([*places]))
 
 
 def corner_names(contour: Contour) -> list[str]:

@@ -17,7 +17,7 @@ from patternmaker.covers.parts.sides import Side, cut_round, edges_of, lines_of,
 from patternmaker.geometry.contour import Path
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Guide, LineKind, Piece, Seam
-from patternmaker.pattern.stations import Station
+from patternmaker.pattern.stations import Station, from_other_end
 from patternmaker.units import MM_PER_INCH
 
 if TYPE_CHECKING:
@@ -65,7 +65,7 @@ class Box:
         """Its sides, the upper one first."""
         allowances, far, low = self.stretch.ring.allowances, self.reach, -1j * self.height
         stops = self.stretch.stations
-        upper = tuple(replace(stop, at=far - stop.at) for stop in reversed(stops))
+        upper = from_other_end(stops, far)
         join = allowances.join
         return (
             Side(UPPER, Path.through(far, 0), allowances.upper_edge, upper),

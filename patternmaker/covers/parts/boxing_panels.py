@@ -16,7 +16,7 @@ from patternmaker.geometry.segments import Line, cross
 from patternmaker.pattern.clips import NEAREST, SHORT_OF_SEAM, clips
 from patternmaker.pattern.notes import GAUGES, TOPSTITCH, Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece
-from patternmaker.pattern.stations import Station
+from patternmaker.pattern.stations import Station, from_other_end
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -176,7 +176,7 @@ class BoxingPanel:
     @property
     def _turned_back(self) -> tuple[Station, ...]:
         """The stations as they are met from the far join."""
-        return tuple(replace(stop, at=self.length - stop.at) for stop in reversed(self.run))
+        return from_other_end(self.run, self.length)
 
     @cached_property
     def cut(self) -> Contour:

@@ -21,7 +21,7 @@ from patternmaker.pattern.allowances import CLEAR
 from patternmaker.pattern.clips import SHORT_OF_SEAM
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Notch, Piece, Seam
-from patternmaker.pattern.stations import Station, notches_round, stations
+from patternmaker.pattern.stations import Station, from_other_end, notches_round, stations
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -124,7 +124,7 @@ class Fall:
         allowances, front = self.brief.allowances, self.front
         down = -1j * (self.fall + allowances.wrap)
         marks = (Station(LEFT, 0.0), Station(FOLD, self.fall), Station("end", abs(down)))
-        turned = tuple(replace(mark, at=abs(down) - mark.at) for mark in reversed(marks))
+        turned = from_other_end(marks, abs(down))
         left, right = front.left, front.right
         return (
             Side("edge", front.way_round, allowances.seam),

@@ -21,10 +21,10 @@ from patternmaker.geometry.segments import Arc, Line
 from patternmaker.pattern.clips import SHORT_OF_SEAM, clips
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece, Seam
-from patternmaker.pattern.stations import Station, notches_round, stations
+from patternmaker.pattern.stations import Station, from_other_end, notches_round, stations
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
 
     from patternmaker.covers.parts.rings import Stretch
     from patternmaker.pattern.brief import Brief
@@ -121,7 +121,7 @@ class Nose:
         begins = (0.0, back, back + left, back + left + under)
         whole = begins[-1] + right
         for stop in self.back.stations:
-            yield replace(stop, at=stop.at)
+            yield stop
             yield replace(stop, at=begins[3] - stop.at)
         for mark in self.marks(self.flats[0])[1:-1]:
             yield replace(mark, at=begins[1] + mark.at)
@@ -190,9 +190,9 @@ class Nose:
         middle = (Station("zip", self.height / 2),) if self.zips else ()
         ends = (Station("top", 0.0), *middle, Station("bottom", self.height))
         if right:
-            ends = _turned(ends, self.height)
+            ends = from_other_end(ends, self.height)
         else:
-            marks = _turned(marks, whole)
+            marks = from_other_end(marks, whole)
         return (
             Side("edge", edge, allowances.seam, marks),
             Side("back end", end, allowances.join, ends, LineKind.JOIN),
@@ -236,8 +236,3 @@ class Nose:
 def _mirrored(segment: Line | Arc, level: float) -> Line | Arc:
     """Return the mirror image of a segment below a level, run the other way."""
     return flipped(segment.mapped(1j, 0)).mapped(-1j, 2j * level).reversed()
-
-
-def _turned(marks: Sequence[Station], whole: float) -> tuple[Station, ...]:
-    """Return the stations of an edge walked from its other end."""
-    return tuple(replace(mark, at=whole - mark.at) for mark in reversed(marks))

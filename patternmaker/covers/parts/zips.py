@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.boxes import (
@@ -17,7 +17,7 @@ from patternmaker.covers.parts.sides import Side, cut_round, edges_of, lines_of,
 from patternmaker.geometry.contour import Path
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import LineKind, Piece, Seam
-from patternmaker.pattern.stations import Station
+from patternmaker.pattern.stations import Station, from_other_end
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -60,13 +60,13 @@ class ZipStrip:
         upper, lower = Path.through(far, 0), Path.through(low, far + low)
         marks = (stops[0], *(stop for stop in stops if stop.name == "back"), stops[-1])
         near = Side(NEAR, Path.through(0, low), allowances.join, self._end, LineKind.JOIN)
-        end = _backward(self._end, self.height)
+        end = from_other_end(self._end, self.height)
         far_end = Side(FAR, Path.through(far + low, far), allowances.join, end, LineKind.JOIN)
         if self.face == "top":
-            seam = Side(SEAM_EDGE, upper, allowances.upper_edge, _backward(stops, far))
+            seam = Side(SEAM_EDGE, upper, allowances.upper_edge, from_other_end(stops, far))
             return seam, near, Side(ZIP_EDGE, lower, self.turning, marks, LineKind.FOLD), far_end
         seam = Side(SEAM_EDGE, lower, allowances.upper_edge, stops)
-        turned = Side(ZIP_EDGE, upper, self.turning, _backward(marks, far), LineKind.FOLD)
+        turned = Side(ZIP_EDGE, upper, self.turning, from_other_end(marks, far), LineKind.FOLD)
         return seam, far_end, turned, near
 
     @property
@@ -118,11 +118,6 @@ class ZipStrip:
         if self.face == "top":
             return top_seam(self.stretch, edge)
         return bottom_seam(self.stretch, edge.backward)
-
-
-def _backward(stops: Sequence[Station], whole: float) -> tuple[Station, ...]:
-    """Return the stations of an edge as long as ``whole``, walked from its other end."""
-    return tuple(replace(stop, at=whole - stop.at) for stop in reversed(stops))
 
 
 def zip_seam(top: ZipStrip, bottom: ZipStrip) -> Seam:
