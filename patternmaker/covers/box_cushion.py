@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, ClassVar
 
-from patternmaker.covers.parts import boxes, cushions, fits, padding, steps, zips
+from patternmaker.covers.parts import boxes, cushions, fits, joining, padding, steps, zips
 from patternmaker.covers.parts.boxes import FAR, NEAR, Box
 from patternmaker.covers.parts.facing import Run, facing
 from patternmaker.covers.parts.rings import Ring
@@ -66,7 +66,7 @@ class BoxCushion(Cover):
         """Yield whatever keeps this cushion from being drafted."""
         sew, allowances = brief.outline, brief.allowances
         yield from cushions.objections(brief, sew)
-        yield from cushions.left_open(allowances, sew.length)
+        yield from joining.left_open(allowances, sew.length)
         yield from cushions.foam_objections(sew, self.foam_oversize)
         room = self.height / 2 + allowances.upper_edge
         if self.zip_turning > room:
@@ -138,7 +138,7 @@ class BoxCushion(Cover):
         begin = zipped.begin + sew.length
         joins = boxes.joins_between((ENDS, zipped.end), (BEGINS, begin), allowances, self.zip_lap)
         places = stations(sew, allowances.notch_spacing, joins)
-        marks = cushions.sewing_marks(sew.length, begin, allowances)
+        marks = joining.sewing_places(sew.length, ((BEGINS, begin),), allowances)
         return Ring(brief, sew, places, self.height, marks), [name for name, _ in joins]
 
     def _boxing(self, ring: Ring, joins: Sequence[str]) -> tuple[Box, ...]:

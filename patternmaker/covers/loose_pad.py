@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, ClassVar
 
-from patternmaker.covers.parts import boxes, cushions, fits, padding, steps
+from patternmaker.covers.parts import boxes, cushions, fits, joining, padding, steps
 from patternmaker.covers.parts.facing import facing
 from patternmaker.covers.parts.openings import LEFT, RIGHT, Opening
 from patternmaker.covers.parts.rings import Ring
@@ -97,7 +97,7 @@ class LoosePad(Cover):
             yield from self._reaches_the_ties(brief)
         if not self.height:
             return
-        yield from cushions.left_open(allowances, sew.length)
+        yield from joining.left_open(allowances, sew.length)
         yield from cushions.foam_objections(sew, self.foam_oversize)
         longest, least = allowances.boxing_longest, boxes.beside(allowances) + boxes.SHORTEST
         if longest is not None and longest < least:
@@ -137,8 +137,8 @@ class LoosePad(Cover):
             seams = opening.sewn(places, "seam"), opening.closed(places, BY_HAND)
             order = self._face_to_face(brief, pieces, seams[:1])
             return Pattern(sew, pieces, seams, self._fit(brief, opening, seams), tuple(order))
-        ring = Ring(brief, sew, places, self.height,
-                    cushions.sewing_marks(sew.length, 0.0, brief.allowances))  # fmt: skip
+        marks = joining.sewing_places(sew.length, joins, brief.allowances)
+        ring = Ring(brief, sew, places, self.height, marks)
         return self._boxed(ring, opening, [name for name, _ in joins])
 
     def _boxed(self, ring: Ring, opening: Opening, joins: Sequence[str]) -> Pattern:

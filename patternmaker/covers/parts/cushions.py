@@ -14,19 +14,19 @@ from patternmaker.covers.parts.tops import (
     clips_of,
     closing,
     part_of_edge,
+    sewing_strokes,
 )
 from patternmaker.errors import Refusal
 from patternmaker.facts import LENGTH
-from patternmaker.geometry.contour import Contour, Path
+from patternmaker.geometry.contour import Contour
 from patternmaker.geometry.framing import flipped
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece
-from patternmaker.pattern.stations import foot, notches_round
+from patternmaker.pattern.stations import notches_round
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from patternmaker.pattern.allowances import Allowances
     from patternmaker.pattern.brief import Brief
     from patternmaker.pattern.stations import Station
 
@@ -45,24 +45,6 @@ def objections(brief: Brief, sew: Contour) -> Iterator[Refusal]:
         )  # fmt: skip
         return
     yield from closing("allowances.seam", sew, seam)
-
-
-def left_open(allowances: Allowances, whole: float) -> Iterator[Refusal]:
-    """Yield that too much is left unsewn beside the join of the boxing that is closed last."""
-    unsewn = allowances.open_at(whole)
-    if unsewn > whole / 4:
-        yield Refusal(
-            "allowances.sewing_open", "{value} is more than a quarter of the seam ({limit})",
-            value=unsewn, limit=whole / 4, show=LENGTH.show, mend="leave less unsewn",
-        )  # fmt: skip
-
-
-def sewing_marks(whole: float, last: float, allowances: Allowances) -> Marks:
-    """Return where sewing starts and stops beside the join at ``last``, which is closed last."""
-    if not (unsewn := allowances.open_at(whole)):
-        return ()
-    places = (last + unsewn) % whole, (last - unsewn) % whole
-    return ("start sewing", places[0]), ("stop sewing", places[1])
 
 
 def turned_over(contour: Contour) -> Contour:
@@ -114,7 +96,7 @@ def face(
             Guide(LineKind.SEW, sew),
             *centre_cross(sew),
             *clips_of(sew, cut, allowance),
-            *_sewing(sew, cut, marks, allowance),
+            *sewing_strokes(sew, cut, marks, allowance),
         ),
         notches=notches_round(sew, places, allowance, depth),
         edges={"edge": part_of_face(name, sew, places, places[0].name, places[0].name)},
@@ -129,12 +111,6 @@ def part_of_face(
 ) -> Edge:
     """Return the edge of a face from one station to another, anticlockwise on its show side."""
     return replace(part_of_edge(sew, places, begin, end), piece=name)
-
-
-def _sewing(sew: Contour, cut: Contour, marks: Marks, allowance: float) -> Iterator[Guide]:
-    for name, along in marks:
-        stroke = Path.through(foot(sew, cut, along, allowance), sew.point_at(along))
-        yield Guide(LineKind.SEWING, stroke, name)
 
 
 def _notes(name: str, allowance: float) -> Iterator[Note]:

@@ -11,18 +11,18 @@ from typing import TYPE_CHECKING
 from patternmaker.covers.parts import tops
 from patternmaker.covers.parts.joining import sewing_places
 from patternmaker.facts import HAIR
-from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.slicing import Chain, Link, sliced
 from patternmaker.pattern.clips import SHORT_OF_SEAM
 from patternmaker.pattern.notes import UNTOLD, Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Piece, Seam
-from patternmaker.pattern.stations import CARDINALS, Station, foot, notches_round
+from patternmaker.pattern.stations import CARDINALS, Station, notches_round
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from patternmaker.covers.parts.joining import Joins
+    from patternmaker.geometry.contour import Contour, Path
     from patternmaker.geometry.slicing import Slice
     from patternmaker.pattern.brief import Brief
 
@@ -171,10 +171,12 @@ class Flutes:
 
     def _sewing_marks(self, panel: Flute, cut: Contour, joins: Joins) -> Iterator[Guide]:
         allowances, whole = self.brief.allowances, self.sew.length
-        for name, at in sewing_places(whole, joins, allowances):
-            if (x := panel.placed(at, whole)) is not None:
-                begin = foot(panel.sew, cut, x, allowances.seam)
-                yield Guide(LineKind.SEWING, Path.through(begin, panel.sew.point_at(x)), name)
+        marks = (
+            (name, x)
+            for name, at in sewing_places(whole, joins, allowances)
+            if (x := panel.placed(at, whole)) is not None
+        )
+        return tops.sewing_strokes(panel.sew, cut, marks, allowances.seam)
 
     def _finished(self, panel: Flute) -> tuple[float, float]:
         """Return how wide and deep a panel is in the finished top."""

@@ -4,13 +4,28 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from patternmaker.errors import Refusal
+from patternmaker.facts import LENGTH
+
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from patternmaker.pattern.allowances import Allowances
 
 FRONT_LEFT, FRONT_RIGHT = "front left join", "front right join"
 
 Joins = tuple[tuple[str, float], ...]
 """Name and place on the seam of each join, in order round it."""
+
+
+def left_open(allowances: Allowances, whole: float) -> Iterator[Refusal]:
+    """Yield that too much is left unsewn beside the join of the boxing that is closed last."""
+    unsewn = allowances.open_at(whole)
+    if unsewn > whole / 4:
+        yield Refusal(
+            "allowances.sewing_open", "{value} is more than a quarter of the seam ({limit})",
+            value=unsewn, limit=whole / 4, show=LENGTH.show, mend="leave less unsewn",
+        )  # fmt: skip
 
 
 def sewing_places(whole: float, joined: Joins, allowances: Allowances) -> Joins:

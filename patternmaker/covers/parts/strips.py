@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.boxing_panels import BoxingPanel
-from patternmaker.covers.parts.joining import FRONT_LEFT, FRONT_RIGHT
+from patternmaker.covers.parts.joining import FRONT_LEFT, FRONT_RIGHT, left_open
 from patternmaker.covers.parts.walls import Wall
 from patternmaker.errors import Refusal
 from patternmaker.facts import HAIR, LENGTH
@@ -105,13 +105,7 @@ def _furthest(sew: Contour) -> float:
 
 def objections(sew: Contour, allowances: Allowances) -> Iterator[Refusal]:
     """Yield whatever keeps the boxing from being cut and sewn."""
-    unsewn = allowances.open_at(sew.length)
-    if unsewn > sew.length / 4:
-        yield Refusal(
-            "allowances.sewing_open", "{value} is more than a quarter of the seam ({limit})",
-            value=unsewn, limit=sew.length / 4, show=LENGTH.show,
-            mend="leave less unsewn",
-        )  # fmt: skip
+    yield from left_open(allowances, sew.length)
     if allowances.boxing_longest is None:
         return
     least = _least_strip(sew, allowances)

@@ -179,9 +179,17 @@ def clips_of(sew: Contour, cut: Contour, allowance: float) -> Iterator[Guide]:
 def sewing_marks(
     sew: Contour, cut: Contour, joins: tuple[tuple[str, float], ...], allowances: Allowances
 ) -> Iterator[Guide]:
-    """Yield where sewing starts and stops on either side of the join that is closed last."""
-    for name, along in sewing_places(sew.length, joins, allowances):
-        stroke = Path.through(foot(sew, cut, along, allowances.seam), sew.point_at(along))
+    """Return where sewing starts and stops on either side of the join that is closed last."""
+    places = sewing_places(sew.length, joins, allowances)
+    return sewing_strokes(sew, cut, places, allowances.seam)
+
+
+def sewing_strokes(
+    sew: Contour, cut: Contour, places: Iterable[tuple[str, float]], allowance: float
+) -> Iterator[Guide]:
+    """Yield the strokes at which sewing starts or stops, by name and place on the sew line."""
+    for name, along in places:
+        stroke = Path.through(foot(sew, cut, along, allowance), sew.point_at(along))
         yield Guide(LineKind.SEWING, stroke, name)
 
 
