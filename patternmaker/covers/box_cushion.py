@@ -125,7 +125,7 @@ class BoxCushion(Cover):
         strips = [ZipStrip(zipped, face, self.zip_turning) for face in ("top", "bottom")]
         seams = tuple(_walked(boxing, *strips))
         foam = padding.foam_template(brief.outline, self.foam_oversize, self.height)
-        walls = (*(panel.piece() for panel in boxing), *(strip.piece() for strip in strips))
+        walls = (*(panel.piece for panel in boxing), *(strip.piece for strip in strips))
         pieces = (*flat, *walls, foam)
         order = tuple(self._steps(ring, pieces, joins))
         zip_ = zip_of(zipped.length + 2 * brief.allowances.join)
@@ -194,7 +194,7 @@ def _walked(boxing: Sequence[Box], top: ZipStrip, bottom: ZipStrip) -> Iterator[
     """Yield every seam in the order of sewing: the ring of the boxing, then round both faces."""
     yield zips.zip_seam(top, bottom)
     yield from boxes.joined(boxing)
-    near, far = boxing[0].piece().edges[NEAR], boxing[-1].piece().edges[FAR]
+    near, far = boxing[0].piece.edges[NEAR], boxing[-1].piece.edges[FAR]
     yield from zips.end_seams(top, bottom, near, far)
     upper, lower = boxes.round_both(boxing)
     yield from (*upper, top.sewn(), *lower, bottom.sewn())

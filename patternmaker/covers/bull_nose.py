@@ -120,14 +120,14 @@ class BullNose(Cover):
     def _zipped(self, nose: Nose) -> tuple[tuple[Piece, ...], Sewn]:
         """Return the two strips of the zip boxing, and the seams of its ends and of its edges."""
         top, bottom = (ZipStrip(nose.back, face, self.zip_turning) for face in ("top", "bottom"))
-        upper, lower = top.piece(), bottom.piece()
+        upper, lower = top.piece, bottom.piece
         ends = (zips.zip_seam(top, bottom), *zips.end_seams(top, bottom, *nose.ends()))
         edges = upper.edges[SEAM_EDGE].backward, lower.edges[SEAM_EDGE]
         return (upper, lower), (ends, tuple(_back_seams(nose, *edges)))
 
     def _plain(self, nose: Nose) -> tuple[tuple[Piece, ...], Sewn]:
         """Return the boxing across the back, and the seams of its ends and of its edges."""
-        piece = Box(nose.back, "boxing").piece()
+        piece = Box(nose.back, "boxing").piece
         left, right = nose.ends()
         ends = (
             Seam(piece.edges[FAR].backward, left, "join"),

@@ -145,7 +145,7 @@ class LoosePad(Cover):
         """Return the pattern of a pad with boxing, which is joined at the back."""
         brief = ring.brief
         panels = boxes.row(ring, joins)
-        walls = tuple(panel.piece() for panel in panels)
+        walls = tuple(panel.piece for panel in panels)
         flat = cushions.faces(brief, ring.sew, ring.places, ring.marks)
         foam = padding.foam_template(ring.sew, self.foam_oversize, self.height)
         pieces = (*flat, *walls, self.ties.piece(brief), foam)

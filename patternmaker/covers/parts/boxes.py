@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.cushions import part_of_face, seen_below, turned_over
 from patternmaker.covers.parts.rings import clip_guides, mark_guides
-from patternmaker.covers.parts.sides import Side, cut_round, edges_of, lines_of, notches_of
+from patternmaker.covers.parts.sides import Side, lines_of, sewn_piece
 from patternmaker.geometry.contour import Path
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Guide, LineKind, Piece, Seam
@@ -81,19 +82,19 @@ class Box:
         middle = (Station("zip", self.height / 2),) if which in self.zips else ()
         return Station(first, 0.0), *middle, Station(last, self.height)
 
+    @cached_property
     def piece(self) -> Piece:
-        """Return it as a piece."""
+        """It as a piece."""
         ring, sides = self.stretch.ring, self.sides
         material = ring.brief.material("boxing")
         depth = ring.allowances.notch_depth(material.known.notch)
-        return Piece(
+        return sewn_piece(
             self.name,
             "boxing",
             material,
-            cut_round(sides),
+            sides,
+            depth,
             guides=tuple(self._guides(sides)),
-            notches=notches_of(sides, depth),
-            edges=edges_of(self.name, sides),
             finished=(self.stretch.length, self.height),
             lay=material.lay_boxing,
             notes=tuple(self._notes()),
@@ -162,13 +163,13 @@ def row(ring: Ring, joins: Sequence[str], lap: float = 0.0) -> tuple[Box, ...]:
 def joined(panels: Sequence[Box]) -> Iterator[Seam]:
     """Yield the seam of each panel's far end with the near end of the next."""
     for panel, after in pairwise(panels):
-        far, near = panel.piece().edges[FAR], after.piece().edges[NEAR]
+        far, near = panel.piece.edges[FAR], after.piece.edges[NEAR]
         yield Seam(far.backward, near, "join")
 
 
 def round_both(panels: Sequence[Box]) -> tuple[tuple[Seam, ...], tuple[Seam, ...]]:
     """Return the seams of the panels with the top, and those with the bottom."""
-    edges = [(panel.stretch, panel.piece().edges) for panel in panels]
+    edges = [(panel.stretch, panel.piece.edges) for panel in panels]
     return (
         tuple(top_seam(stretch, each[UPPER]) for stretch, each in edges),
         tuple(bottom_seam(stretch, each[LOWER].backward) for stretch, each in edges),

@@ -9,6 +9,7 @@ from itertools import groupby, pairwise
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts import tops
+from patternmaker.covers.parts.flute import ALONG, ENDS, SAME, TURNED, Flute, Mark, arc_over
 from patternmaker.covers.parts.joining import sewing_places
 from patternmaker.facts import HAIR
 from patternmaker.geometry.crossings import crossings
@@ -25,8 +26,6 @@ if TYPE_CHECKING:
     from patternmaker.geometry.contour import Contour, Path
     from patternmaker.geometry.slicing import Slice
     from patternmaker.pattern.brief import Brief
-
-from patternmaker.covers.parts.flute import ALONG, ENDS, SAME, TURNED, Flute, Mark, arc_over
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.caps import Cap, Run
-from patternmaker.covers.parts.sides import Side, cut_round, edges_of, lines_of, notches_of
+from patternmaker.covers.parts.sides import Side, sewn_piece
 from patternmaker.covers.parts.tops import FOR_THE_PAPER
 from patternmaker.geometry.contour import joined_bounds
 from patternmaker.geometry.gores import Gore, gore
@@ -121,11 +121,8 @@ class _Draft:
         alike = self.domed.are_alike
         left, bottom, right, top = joined_bounds(side.path.bounds for side in self.sides)
         kept = self.domed.kept
-        return Piece(
-            self.name, "top", self.domed.material, cut_round(self.sides),
-            guides=tuple(lines_of(self.sides)),
-            notches=notches_of(self.sides, self.domed.depth),
-            edges=edges_of(self.name, self.sides),
+        return sewn_piece(
+            self.name, "top", self.domed.material, self.sides, self.domed.depth,
             finished=((right - left) / kept, (top - bottom) / kept),
             lay=self.domed.material.lay_flat,
             notes=tuple(self._notes()),

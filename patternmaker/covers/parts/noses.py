@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.fronts import Front
 from patternmaker.covers.parts.rings import Ring
-from patternmaker.covers.parts.sides import Side, cut_round, edges_of, lines_of, notches_of
+from patternmaker.covers.parts.sides import Side, sewn_piece
 from patternmaker.covers.parts.tops import FOR_THE_PAPER, centre_cross, clips_of
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.framing import flipped
@@ -203,14 +203,12 @@ class Nose:
         flat, name = self.flats[right], "gusset right" if right else "gusset left"
         sides, material = self._gusset_sides(flat, right=right), self.brief.material("gusset")
         allowances = self.brief.allowances
-        return Piece(
+        return sewn_piece(
             name,
             "gusset",
             material,
-            cut_round(sides),
-            guides=tuple(lines_of(sides)),
-            notches=notches_of(sides, allowances.notch_depth(material.known.notch)),
-            edges=edges_of(name, sides),
+            sides,
+            allowances.notch_depth(material.known.notch),
             finished=(flat + self.height / 2, self.height),
             lay=material.lay_boxing,
             notes=(

@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from patternmaker.geometry.borders import bordered
 from patternmaker.geometry.contour import turn_between
 from patternmaker.pattern.allowances import CLEAR
-from patternmaker.pattern.piece import Edge, Guide, LineKind, Notch
+from patternmaker.pattern.piece import Edge, Guide, LineKind, Notch, Piece
 from patternmaker.pattern.stations import slits_at
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
     from patternmaker.geometry.contour import Contour, Path
+    from patternmaker.materials import Material
     from patternmaker.pattern.stations import Station
 
 
@@ -100,6 +101,26 @@ def on(cut: Contour, foot: complex) -> complex:
     """Return the place of a cut line nearest to a foot."""
     edge = cut.segments[cut.nearest(foot)]
     return edge.point(edge.along(foot))
+
+
+def sewn_piece(
+    name: str, role: str, material: Material, sides: Sequence[Side], depth: float, **more: Any
+) -> Piece:
+    """Return a piece put together from its sides: its cut line, notches and edges are theirs.
+
+    Args:
+        name: what it is called.
+        role: what it does in the cover.
+        material: what it is cut from.
+        sides: anticlockwise, the main edge first.
+        depth: how deep its notches may be, mm.
+        more: what else it has, as a `Piece` does; its lines are those of its sides unless given.
+    """
+    more.setdefault("guides", tuple(lines_of(sides)))
+    return Piece(
+        name, role, material, cut_round(sides),
+        notches=notches_of(sides, depth), edges=edges_of(name, sides), **more,
+    )  # fmt: skip
 
 
 def edges_of(piece: str, sides: Iterable[Side]) -> dict[str, Edge]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.boxes import (
@@ -13,7 +14,7 @@ from patternmaker.covers.parts.boxes import (
     top_seam,
 )
 from patternmaker.covers.parts.rings import clip_guides, mark_guides
-from patternmaker.covers.parts.sides import Side, cut_round, edges_of, lines_of, notches_of
+from patternmaker.covers.parts.sides import Side, lines_of, sewn_piece
 from patternmaker.geometry.contour import Path
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import LineKind, Piece, Seam
@@ -75,19 +76,19 @@ class ZipStrip:
         names = ("top", "zip") if self.face == "top" else ("zip", "bottom")
         return Station(names[0], 0.0), Station(names[1], self.height)
 
+    @cached_property
     def piece(self) -> Piece:
-        """Return it as a piece; its material is the boxing's unless it has one of its own."""
+        """It as a piece; its material is the boxing's unless it has one of its own."""
         brief, sides = self.stretch.ring.brief, self.sides
         material = brief.materials.get("zip boxing", brief.material("boxing"))
         depth = brief.allowances.notch_depth(material.known.notch)
-        return Piece(
+        return sewn_piece(
             self.name,
             "zip boxing",
             material,
-            cut_round(sides),
+            sides,
+            depth,
             guides=tuple(self._guides(sides)),
-            notches=notches_of(sides, depth),
-            edges=edges_of(self.name, sides),
             finished=(self.stretch.length, self.height),
             lay=material.lay_boxing,
             notes=tuple(self._notes()),
@@ -114,7 +115,7 @@ class ZipStrip:
 
     def sewn(self) -> Seam:
         """Return its seam with the top or the bottom."""
-        edge = self.piece().edges[SEAM_EDGE]
+        edge = self.piece.edges[SEAM_EDGE]
         if self.face == "top":
             return top_seam(self.stretch, edge)
         return bottom_seam(self.stretch, edge.backward)
@@ -122,13 +123,13 @@ class ZipStrip:
 
 def zip_seam(top: ZipStrip, bottom: ZipStrip) -> Seam:
     """Return the seam of both strips along the zip."""
-    one, two = (strip.piece().edges[ZIP_EDGE] for strip in (top, bottom))
+    one, two = (strip.piece.edges[ZIP_EDGE] for strip in (top, bottom))
     return Seam(one, two.backward, "zip seam")
 
 
 def end_seams(top: ZipStrip, bottom: ZipStrip, near: Edge, far: Edge) -> Iterator[Seam]:
     """Yield the seams of both ends of the zip boxing with what follows it, ``near`` after it."""
-    upper, lower = top.piece().edges, bottom.piece().edges
+    upper, lower = top.piece.edges, bottom.piece.edges
     yield Seam(between(near, "top", "zip"), upper[FAR].backward, "join")
     yield Seam(between(near, "zip", "bottom"), lower[FAR].backward, "join")
     yield Seam(between(far, "bottom", "zip"), lower[NEAR].backward, "join")
