@@ -15,6 +15,7 @@ from patternmaker.geometry.biarcs import fitted
 from patternmaker.geometry.chains import plain
 from patternmaker.geometry.contour import Contour
 from patternmaker.geometry.quadrature import Integral, evenly, length_of
+from patternmaker.geometry.segments import radius_over
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -56,8 +57,6 @@ class Straight:
 class Bow:
     """A circular arc over a chord about 0, its ends at height 0.
 
-    The arc of chord c and rise h has the radius (c^2 + 4 h^2) / 8 h (Machinery's Handbook, p. 79).
-
     Args:
         chord: the length of the chord.
         rise: how high its middle stands; below the chord if negative.
@@ -71,7 +70,7 @@ class Bow:
     @property
     def radius(self) -> float:
         """The radius of the arc."""
-        return (self.chord**2 + 4 * self.rise**2) / (8 * abs(self.rise))
+        return radius_over(self.chord / 2, abs(self.rise))
 
     def at(self, place: float) -> tuple[float, float]:
         """Return height and slope."""

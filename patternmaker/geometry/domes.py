@@ -19,7 +19,7 @@ from typing import TYPE_CHECKING
 from patternmaker.geometry.biarcs import fitted
 from patternmaker.geometry.contour import Contour
 from patternmaker.geometry.plain import as_circle
-from patternmaker.geometry.segments import cross, dot
+from patternmaker.geometry.segments import cross, dot, radius_over
 
 if TYPE_CHECKING:
     from patternmaker.geometry.segments import Segment
@@ -47,7 +47,7 @@ class Meridian:
     @property
     def radius(self) -> float:
         """Its radius."""
-        return (self.reach**2 + self.rise**2) / (2 * self.rise)
+        return radius_over(self.reach, self.rise)
 
     @property
     def angle(self) -> float:

@@ -37,6 +37,17 @@ def dot(a: complex, b: complex) -> float:
     return a.real * b.real + a.imag * b.imag
 
 
+def radius_over(half: float, rise: float) -> float:
+    """Return the radius of the arc that rises over a chord, from half the chord.
+
+    r = (c^2 + 4 h^2) / 8 h for a chord c and a rise h (Machinery's Handbook, p. 79).
+
+    >>> round(radius_over(16 / 2, 6), 6)
+    8.333333
+    """
+    return (half**2 + rise**2) / (2 * rise)
+
+
 @dataclass(frozen=True, slots=True)
 class Line:
     """A straight edge from ``start`` to ``end``."""

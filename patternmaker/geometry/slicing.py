@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.geometry.contour import Contour, Path
 from patternmaker.geometry.crossings import crossings
-from patternmaker.geometry.segments import Arc, Line
+from patternmaker.geometry.segments import Arc, Line, radius_over
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -49,16 +49,12 @@ class Link:
         return self.path.bounds[1]
 
     def bulged(self, rise: float) -> Path:
-        """Return the arc over it that rises ``rise`` mm to its right, out of its slice.
-
-        Over a chord c with a rise h it has the radius (c^2 + 4 h^2) / 8 h (Machinery's Handbook,
-        p. 79).
-        """
+        """Return the arc over it that rises ``rise`` mm to its right, out of its slice."""
         (line,) = self.path.segments
         way, chord = line.tangent(), line.length
         if rise < STRAIGHT:
             return self.path
-        radius = (chord**2 + 4 * rise**2) / (8 * rise)
+        radius = radius_over(chord / 2, rise)
         centre = line.point(chord / 2) + (radius - rise) * 1j * way
         return Path((Arc(centre, line.start, 4 * math.atan2(2 * rise, chord)),))
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from patternmaker.facts import HAIR, at_most, both, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.rounding import rounded
+from patternmaker.geometry.segments import radius_over
 from patternmaker.outlines.registry import Outline, Taken, corner_radius, shape
 
 if TYPE_CHECKING:
@@ -19,16 +20,11 @@ FRONT, BACK = ("front left", "front right"), ("back right", "back left")
 STRAIGHT = 1e-3  # mm; a bow that rises less is none
 
 
-def _radius(width: float, bow: float) -> float:
-    """Return the radius of an arc from its chord and its rise (Machinery's Handbook, p. 79)."""
-    return (width**2 / 4 + bow**2) / (2 * bow)
-
-
 def _most_in_front(width: float, depth: float, bow: float, back_corner: float) -> float:
     """Return the largest front corner that ends on the side before the back corner begins."""
     if bow < STRAIGHT:
         return min(width / 2, depth - bow - back_corner)
-    radius = _radius(width, bow)
+    radius = radius_over(width / 2, bow)
     short = radius - depth + back_corner
     if short <= 0 or radius - width / 2 < 1e-9:
         return width / 2
@@ -72,7 +68,7 @@ class BowedFront(Outline):
         if self.bow < STRAIGHT:
             compass.line(end)
             return
-        radius = _radius(self.width, self.bow)
+        radius = radius_over(self.width / 2, self.bow)
         half = math.atan2(self.width / 2, radius - self.bow)
         compass.arc(1j * (radius - self.depth), 2 * half)
 

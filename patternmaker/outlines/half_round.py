@@ -9,6 +9,7 @@ from patternmaker.facts import HAIR, at_most, both, choice, length
 from patternmaker.geometry.compass import Compass
 from patternmaker.geometry.framing import Ring
 from patternmaker.geometry.rounding import rounded
+from patternmaker.geometry.segments import radius_over
 from patternmaker.outlines.registry import Outline, Taken, shape
 
 if TYPE_CHECKING:
@@ -55,7 +56,7 @@ class HalfRound(Outline):
     def _radius(self) -> float:
         """The radius of the round edge."""
         x = self.width / 2
-        return x if self.depth >= x else (x * x + self.depth**2) / (2 * self.depth)
+        return x if self.depth >= x else radius_over(x, self.depth)
 
     @property
     def _left(self) -> str:

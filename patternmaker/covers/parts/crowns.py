@@ -17,6 +17,7 @@ from patternmaker.errors import Refusal
 from patternmaker.facts import ANGLE, LENGTH
 from patternmaker.geometry.domes import Dome, over_crown, width_under
 from patternmaker.geometry.plain import as_circle
+from patternmaker.geometry.segments import radius_over
 from patternmaker.pattern.brief import TAKEN
 from patternmaker.pattern.clips import clips
 from patternmaker.pattern.notes import Note
@@ -116,7 +117,7 @@ def says(brief: Brief, seat: Brief, rise: float) -> Iterator[Note]:
                (rise, *(over_crown(size, rise) for size in _sizes(outline))))  # fmt: skip
     if circle := as_circle(outline):
         yield Note("The dome is a part of a ball of radius {}",
-                   ((circle.radius**2 + rise**2) / (2 * rise),))  # fmt: skip
+                   (radius_over(circle.radius, rise),))  # fmt: skip
     else:
         yield Note("The dome is taken to rise as an arc of a circle from every place of the seam "
                    "to the crown, which stands over the middle of the area: a model, so make a "

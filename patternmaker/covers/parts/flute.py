@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.facts import HAIR
 from patternmaker.geometry.contour import Contour, Path
+from patternmaker.geometry.segments import radius_over
 from patternmaker.geometry.slicing import Chain, Link
 from patternmaker.pattern.piece import Edge
 from patternmaker.pattern.stations import Station
@@ -30,15 +31,14 @@ SAME = 5e-4  # mm, half a hair; places on a seam that lie closer are the same
 def arc_over(chord: float, rise: float) -> float:
     """Return the length of the arc that rises over a chord.
 
-    Its radius is r = (c^2 + 4 h^2) / 8 h and its length r times its angle (Machinery's Handbook,
-    p. 79).
+    It is its radius times its angle (Machinery's Handbook, p. 79).
 
     >>> round(arc_over(21, 6), 4)
     25.3084
     """
     if rise < HAIR:
         return chord
-    return (chord**2 + 4 * rise**2) / (8 * rise) * 4 * math.atan2(2 * rise, chord)
+    return radius_over(chord / 2, rise) * 4 * math.atan2(2 * rise, chord)
 
 
 @dataclass(frozen=True)
