@@ -10,6 +10,7 @@ from patternmaker.covers.parts.openings import Opening
 from patternmaker.covers.registry import Cover, cover
 from patternmaker.errors import Refusal
 from patternmaker.facts import HAIR, LENGTH, both, choice, length
+from patternmaker.geometry.halving import halved
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Pattern
 from patternmaker.pattern.stations import stations
@@ -25,7 +26,6 @@ if TYPE_CHECKING:
 
 ZIP, SLIP_STITCH = "zip", "slip stitch"
 OPEN = 3 / 4  # of the back edge; common practice, no source
-HALVINGS = 60
 
 
 @cover("knife edge")
@@ -160,8 +160,5 @@ def filled(flat: float, height: float) -> float:
     >>> round(filled(14.0564530, 4), 6)
     13.266499
     """
-    low, high = 0.0, math.pi / 2
-    for _ in range(HALVINGS):
-        half = (low + high) / 2
-        low, high = (half, high) if (1 - math.cos(half)) / half < height / flat else (low, half)
-    return flat * math.sin(high) / high
+    _, half = halved(0.0, math.pi / 2, lambda half: (1 - math.cos(half)) / half < height / flat)
+    return flat * math.sin(half) / half

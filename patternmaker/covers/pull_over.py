@@ -17,6 +17,7 @@ from patternmaker.covers.parts.tops import FOR_THE_PAPER, centre_cross, closing
 from patternmaker.covers.registry import Cover, cover
 from patternmaker.errors import Refusal
 from patternmaker.facts import HAIR, LENGTH, both, choice, count, length
+from patternmaker.geometry.halving import halved
 from patternmaker.geometry.touching import encloses
 from patternmaker.pattern.notes import Note
 from patternmaker.pattern.piece import Edge, Guide, LineKind, Pattern, Piece
@@ -96,10 +97,7 @@ class PullOver(Cover):
 
         The lowest side is eased in round all but the sharpest tips: it is taken to have room.
         """
-        fits, fails = LOWEST, self.side
-        for _ in range(HALVINGS):
-            middle = (fits + fails) / 2
-            fits, fails = (middle, fails) if self._has_room(brief, middle) else (fits, middle)
+        fits, _ = halved(LOWEST, self.side, lambda side: self._has_room(brief, side), HALVINGS)
         limit = math.floor(fits / FINE) * FINE
         return Refusal(
             self._height, f"{mistake.says}: the side is {{value}} high, the most that has room is "

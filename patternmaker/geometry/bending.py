@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Protocol
 from patternmaker.geometry.biarcs import fitted
 from patternmaker.geometry.chains import plain
 from patternmaker.geometry.contour import Contour
+from patternmaker.geometry.halving import halved
 from patternmaker.geometry.quadrature import Integral, evenly, length_of
 from patternmaker.geometry.segments import radius_over
 
@@ -25,7 +26,6 @@ if TYPE_CHECKING:
 
 STEPS = 12  # intervals of an integral between two knots
 SAME = 1e-9  # mm; a place so near an end of an integral is that end
-TRIES = 60  # halvings until a scale is found to rounding
 
 
 class Profile(Protocol):
@@ -255,10 +255,7 @@ def scale_for(extent: Callable[[float], float], wanted: float) -> float:
     """
     if extent(0.0) >= wanted:
         raise ValueError("the sheet is too steep for that")
-    low, high = 0.0, 1.0
+    high = 1.0
     while extent(high) < wanted:
         high *= 2
-    for _ in range(TRIES):
-        middle = (low + high) / 2
-        low, high = (low, middle) if extent(middle) > wanted else (middle, high)
-    return (low + high) / 2
+    return sum(halved(0.0, high, lambda scale: extent(scale) <= wanted)) / 2

@@ -17,6 +17,7 @@ from patternmaker.facts import HAIR, LENGTH
 from patternmaker.geometry.contour import SMOOTH
 from patternmaker.geometry.crossings import crossings
 from patternmaker.geometry.framing import Ring
+from patternmaker.geometry.halving import halved
 from patternmaker.geometry.segments import Arc, Line
 
 if TYPE_CHECKING:
@@ -165,10 +166,7 @@ def _does_not_fit(ring: Ring, radii: Mapping[str, float], name: str) -> Refusal:
         tried = {each: radius if r == radii[name] else r for each, r in radii.items()}
         return _overlong(ring, _fillets(ring, tried)) is None
 
-    fits, fails = 0.0, radii[name]
-    for _ in range(HALVINGS):
-        middle = (fits + fails) / 2
-        fits, fails = (middle, fails) if works(middle) else (fits, middle)
+    fits, fails = halved(0.0, radii[name], works, HALVINGS)
     above, below = (math.floor(each / FINE) * FINE for each in (fails, fits))
     return Refusal(
         name, "{value} is more than the corner has room for ({limit})", value=radii[name],

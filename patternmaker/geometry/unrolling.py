@@ -25,6 +25,7 @@ from patternmaker.errors import Refusal
 from patternmaker.geometry.biarcs import fitted
 from patternmaker.geometry.chains import plain
 from patternmaker.geometry.contour import Path
+from patternmaker.geometry.halving import halved
 from patternmaker.geometry.quadrature import Integral
 from patternmaker.geometry.segments import Line, dot
 
@@ -33,8 +34,6 @@ if TYPE_CHECKING:
 
     from patternmaker.geometry.ruled import Span
     from patternmaker.geometry.segments import Segment
-
-HALVINGS = 60  # of a share, until it is found to rounding
 
 
 class Laid(ABC):
@@ -85,11 +84,7 @@ class Laid(ABC):
         if self.span.is_even:
             return along / self.length
         run = Integral.of(self.speed, self.span.breaks)
-        low, high = 0.0, 1.0
-        for _ in range(HALVINGS):
-            middle = (low + high) / 2
-            low, high = (low, middle) if run.at(middle).real > along else (middle, high)
-        return (low + high) / 2
+        return sum(halved(0.0, 1.0, lambda share: run.at(share).real <= along)) / 2
 
 
 def lay(span: Span) -> Laid:

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from patternmaker.covers.parts.draped import ON_IT, along_at, met, no_room
 from patternmaker.geometry.contour import Path
+from patternmaker.geometry.halving import halved
 from patternmaker.geometry.segments import cross
 
 if TYPE_CHECKING:
@@ -160,14 +161,8 @@ def clear_part(draped: Draped, bend: Bend) -> tuple[float, float]:
         raise no_room(bend.name)
     if bend.is_sharp:
         return 0.0, 1.0
-    ends = []
-    for end in (0.0, 1.0):
-        clear, shut = (end, end) if is_clear(end) else (0.5, end)
-        for _ in range(HALVINGS if clear != shut else 0):
-            middle = (clear + shut) / 2
-            clear, shut = (middle, shut) if is_clear(middle) else (clear, middle)
-        ends.append(clear)
-    return ends[0], ends[1]
+    begin, end = (end if is_clear(end) else halved(0.5, end, is_clear)[0] for end in (0.0, 1.0))
+    return begin, end
 
 
 def wedges(draped: Draped, bend: Bend, part: tuple[float, float], count: int) -> Iterator[Wedge]:
